@@ -1,0 +1,3 @@
+module ogive
+
+go 1.26.0
