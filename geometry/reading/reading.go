@@ -1,0 +1,60 @@
+package reading
+
+import (
+	"ogive/geometry/arch"
+	"ogive/geometry/hand"
+	"ogive/geometry/norms"
+	"ogive/geometry/plane"
+	"ogive/geometry/scale"
+)
+
+// Reading is what one observer's marks on one photograph come to.
+type Reading struct {
+	Side     hand.Side
+	View     hand.View
+	Method   scale.Method
+	PerPixel plane.Estimate[plane.Millimetre]
+	// Warnings concern the scale and the photograph as a whole.
+	Warnings []string
+	Webs     []Web
+}
+
+// Web is the reading of one web. A figure that can't be computed is nil, and a
+// warning says why.
+type Web struct {
+	Web hand.Web
+
+	Index       *plane.Estimate[plane.Ratio]
+	Depth       *plane.Estimate[plane.Millimetre]
+	Span        *plane.Estimate[plane.Millimetre]
+	Rise        *plane.Estimate[plane.Millimetre]
+	RiseToSpan  *plane.Estimate[plane.Ratio]
+	Flare       *plane.Estimate[plane.Angle]
+	CrownAngle  *plane.Estimate[plane.Angle]
+	Slope       *plane.Estimate[plane.Angle]
+	CrownRadius *plane.Estimate[plane.Millimetre]
+	Area        *plane.Estimate[plane.SquareMillimetre]
+	// Widths are taken from the trace alone, at fixed distances from the crown.
+	Widths []Width
+
+	// Shape is zero where no arch was fitted.
+	Shape     arch.Shape
+	ShapeSure bool
+	FitRMS    plane.Millimetre
+
+	// Where things lie on the photograph, for drawing.
+	Crown     plane.PixelPoint
+	Springing [2]plane.PixelPoint
+	Edge      []plane.PixelPoint
+	Curve     []plane.PixelPoint // the fitted arch as a polyline, borders included
+
+	Verdicts []norms.Verdict
+	Warnings []string
+}
+
+// Width is the distance between the two borders, square to the arch's axis, at
+// the distance Distal from the crown.
+type Width struct {
+	Distal plane.Millimetre
+	Width  plane.Estimate[plane.Millimetre]
+}
