@@ -80,7 +80,7 @@ func fitAll(points []plane.Position, start guess, floor float64) []shapeFit {
 	var fits []shapeFit
 	for _, shape := range Shapes {
 		fm := form{shape}
-		if best, ok := fm.fitFrom(points, start.starts(shape), start.deviation(points, floor)); ok {
+		if best, ok := fm.fitFrom(points, start.starts(shape), start.deviation(points, floor), 1e-3); ok {
 			fits = append(fits, best)
 		}
 	}
@@ -90,7 +90,7 @@ func fitAll(points []plane.Position, start guess, floor float64) []shapeFit {
 	}
 	refined := fits[:0]
 	for _, f := range fits {
-		if again, ok := f.form.fitFrom(points, [][]float64{f.Params}, scale); ok {
+		if again, ok := f.form.fitFrom(points, [][]float64{f.Params}, scale, 1e-6); ok {
 			again.scale = scale
 			refined = append(refined, again)
 		}
@@ -99,10 +99,10 @@ func fitAll(points []plane.Position, start guess, floor float64) []shapeFit {
 }
 
 // fitFrom is the best robust fit of the shape from the given starts.
-func (fm form) fitFrom(points []plane.Position, starts [][]float64, scale float64) (shapeFit, bool) {
+func (fm form) fitFrom(points []plane.Position, starts [][]float64, scale, tolerance float64) (shapeFit, bool) {
 	best := shapeFit{form: fm}
 	found := false
-	opt := leastsquares.Options{Bound: fm.bound, Scale: scale, Steps: 25, Tolerance: 1e-7}
+	opt := leastsquares.Options{Bound: fm.bound, Scale: scale, Steps: 25, Tolerance: tolerance}
 	for _, s := range starts {
 		r, err := leastsquares.Fit(fm.residuals(points), len(points), s, opt)
 		if err != nil || (found && r.Loss >= best.Loss) {

@@ -104,32 +104,34 @@ func clamp(x, low, high float64) float64 { return math.Min(math.Max(x, low), hig
 func (fm form) residuals(points []plane.Position) leastsquares.Residuals {
 	k := fm.size()
 	return func(p, r, jac []float64) {
-		a := fm.arch(p)
-		right := a.right()
+		c := newCurve(fm.arch(p))
 		for i, q := range points {
-			x, y := a.local(q)
-			side := math.Copysign(1, x)
-			ft := a.foot(math.Abs(x), y)
+			x, y := c.local(q)
+			ft := c.foot(math.Abs(x), y)
 			r[i] = ft.distance
-			if jac == nil {
-				continue
-			}
-			row := jac[i*k : (i+1)*k]
-			gx := side * ft.gradX
-			row[crownX] = -(gx*float64(right.X) + ft.gradY*float64(a.Axis.X))
-			row[crownY] = -(gx*float64(right.Y) + ft.gradY*float64(a.Axis.Y))
-			row[axis] = -gx*y + ft.gradY*x
-			row[flare] = ft.byFlare
-			switch fm.shape {
-			case V:
-				// The corner turns with the borders: r is zero, so is byTurn.
-			case Round:
-				row[radius] = ft.byR
-			case Gothic:
-				row[radius], row[extra] = ft.byR, ft.byTurn
-			case U:
-				row[radius], row[extra] = ft.byR, ft.byFl
+			if jac != nil {
+				fm.derivatives(jac[i*k:(i+1)*k], &c, ft, x, y)
 			}
 		}
+	}
+}
+
+// derivatives fills the row of a residual whose foot is ft.
+func (fm form) derivatives(row []float64, c *curve, ft foot, x, y float64) {
+	gx := ft.gradX
+	if x < 0 {
+		gx = -gx
+	}
+	row[crownX] = gx*c.axisY - ft.gradY*c.axisX
+	row[crownY] = -gx*c.axisX - ft.gradY*c.axisY
+	row[axis] = ft.gradY*x - gx*y
+	row[flare] = ft.byFlare
+	switch fm.shape {
+	case Round:
+		row[radius] = ft.byR
+	case Gothic:
+		row[radius], row[extra] = ft.byR, ft.byTurn
+	case U:
+		row[radius], row[extra] = ft.byR, ft.byFlat
 	}
 }
