@@ -6,7 +6,10 @@
 //	radial, ulnar := hand.ThirdWeb.Digits() // middle, ring
 package hand
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Digit is one of the five digits, from the radial side.
 type Digit int
@@ -119,3 +122,17 @@ func (j Joint) String() string { return nameOr(jointNames, j, "joint") }
 
 // ParseJoint is the joint of that name.
 func ParseJoint(name string) (Joint, error) { return parse(jointNames, name, "joint") }
+
+// Label is how the joint is called in a view: in the palmar view creases stand
+// for the joints.
+func (j Joint) Label(v View) string {
+	switch {
+	case v == Palmar && j == MCP:
+		return "basal digital crease"
+	case v == Palmar && j == PIP:
+		return "PIP crease"
+	case j == Tip:
+		return "tip"
+	}
+	return strings.ToUpper(j.String())
+}

@@ -40,6 +40,9 @@ type Web struct {
 	// Shape is zero where no arch was fitted.
 	Shape     arch.Shape
 	ShapeSure bool
+	// ShapeAlso are the shapes that explain the border about as well, where the
+	// shape is not sure.
+	ShapeAlso []arch.Shape
 	FitRMS    plane.Millimetre
 
 	// Where things lie on the photograph, for drawing.

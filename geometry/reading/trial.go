@@ -1,0 +1,195 @@
+package reading
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+
+	"ogive/geometry/arch"
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+	"ogive/geometry/scale"
+)
+
+// trial computes the figures of one web many times, each time with an arch,
+// joints and a map that are as likely as the best ones.
+type trial struct {
+	marks  hand.Marks
+	web    hand.Web
+	fit    scale.Fit
+	fitted arch.Fitted
+	trace  trace
+	pixel  plane.Millimetre // the size of a pixel at the crown
+}
+
+// What a tracer may put in or out by along a whole border, as a standard
+// deviation in pixels: blur and the shading of the skin towards its border
+// shift every point alike, which no fit can see. Measured on phantoms, where it
+// is the dispersion of the mean offset of a border (accuracy command).
+const borderSD = 0.35
+
+// Trials is the number of times each figure is computed.
+const trials = 400
+
+// figures are those of one trial; ok marks the ones that could be computed.
+type figures struct {
+	index, depth               float64
+	span, rise, riseToSpan     float64
+	flare, crownAngle          float64
+	crownRadius, area          float64
+	widths                     [len(widthsAt)]float64
+	jointed, spanned, radiused bool
+	wide                       [len(widthsAt)]bool
+}
+
+// fill computes the best figures and their uncertainties into out.
+func (t trial) fill(out *Web) {
+	best := t.fitted.Best()
+	out.Shape, out.ShapeSure, out.FitRMS = best.Arch.Shape, t.fitted.Sure, best.RMS
+	out.ShapeAlso = t.alternatives()
+	out.Crown = t.fit.Best.Pixel(best.Arch.Crown)
+	for i, s := range best.Arch.Springings() {
+		out.Springing[i] = t.fit.Best.Pixel(s)
+	}
+	out.Curve = t.curve(best.Arch)
+	centre := t.figures(best.Arch, t.fit.Best, t.marks, nudge{})
+	t.state(out, centre, t.draws(centre))
+	t.explain(out, centre)
+}
+
+// alternatives are the shapes that explain the border about as well.
+func (t trial) alternatives() []arch.Shape {
+	if t.fitted.Sure {
+		return nil
+	}
+	var also []arch.Shape
+	for _, c := range t.fitted.Candidates[1:] {
+		if c.Weight*math.E >= t.fitted.Best().Weight {
+			also = append(also, c.Arch.Shape)
+		}
+	}
+	return also
+}
+
+// curve is the arch as it appears on the photograph, its borders as long as the
+// trace.
+func (t trial) curve(a arch.Arch) []plane.PixelPoint {
+	line := a.Polyline(max(t.trace.reach-a.Rise(), 0.5), max(t.pixel, 0.02))
+	out := make([]plane.PixelPoint, len(line))
+	for i, p := range line {
+		out[i] = t.fit.Best.Pixel(p)
+	}
+	return out
+}
+
+// draws computes the figures of every trial. The numbers drawn are the same at
+// every call, so that the same marks give the same figures.
+func (t trial) draws(centre figures) []figures {
+	rng := rand.New(rand.NewPCG(0x09e1, uint64(t.web)))
+	radial, ulnar := t.web.Digits()
+	sd := float64(t.marks.ClickSD)
+	out := make([]figures, trials)
+	z := make([]float64, 6)
+	marks := hand.Marks{Joints: map[hand.Digit]map[hand.Joint]plane.PixelPoint{radial: {}, ulnar: {}}}
+	for i := range out {
+		for j := range z {
+			z[j] = rng.NormFloat64()
+		}
+		shift := plane.Millimetre(borderSD*rng.NormFloat64()) * t.pixel
+		a := t.fitted.Drawn((float64(i)+0.5)/trials, z).Widened(shift)
+		for _, d := range [2]hand.Digit{radial, ulnar} {
+			for _, j := range [2]hand.Joint{hand.MCP, hand.PIP} {
+				dx, dy := rng.NormFloat64(), rng.NormFloat64()
+				if p, ok := t.marks.Joint(d, j); ok {
+					marks.Joints[d][j] = p.Add(plane.Vec(plane.Pixel(sd*dx), plane.Pixel(sd*dy)))
+				}
+			}
+		}
+		n := nudge{shift: float64(shift), noise: t.trace.noise}
+		for j := range n.left {
+			n.left[j], n.right[j] = rng.NormFloat64(), rng.NormFloat64()
+		}
+		n.crown, n.radius = rng.NormFloat64(), rng.NormFloat64()
+		out[i] = t.figures(a, t.likelyMap(i), marks, n)
+	}
+	return out
+}
+
+// likelyMap spreads the trials evenly over the ensemble of maps.
+func (t trial) likelyMap(i int) scale.Map {
+	if len(t.fit.Likely) == 0 {
+		return t.fit.Best
+	}
+	return t.fit.Likely[i*len(t.fit.Likely)/trials%len(t.fit.Likely)]
+}
+
+// figures computes every figure of the arch a, which is drawn on the plane of
+// the best map, as it would be if m were the true map.
+func (t trial) figures(a arch.Arch, m scale.Map, marks hand.Marks, n nudge) figures {
+	onto := func(p plane.Position) plane.Position { return m.Position(t.fit.Best.Pixel(p)) }
+	towards := func(p plane.Position, d plane.Vector[plane.Millimetre]) plane.Vector[plane.Millimetre] {
+		return onto(p.Add(d)).Sub(onto(p))
+	}
+	crown, s := onto(a.Crown), a.Springings()
+	left, right := onto(s[0]), onto(s[1])
+	chord := right.Sub(left)
+	borders, departures := a.Borders(), a.Departures()
+	b0, b1 := towards(s[0], borders[0]), towards(s[1], borders[1])
+	var f figures
+	f.span = float64(chord.Norm())
+	f.rise = math.Abs(float64(crown.Sub(left).Cross(chord.Direction())))
+	if a.Shape == arch.V {
+		f.span, f.rise = 0, 0
+	}
+	if f.span > 0.05 {
+		f.riseToSpan, f.spanned = f.rise/f.span, true
+	}
+	f.flare = math.Copysign(b0.AngleTo(b1).Degrees()/2, a.Flare.Degrees())
+	f.crownAngle = towards(a.Crown, departures[0]).AngleTo(towards(a.Crown, departures[1])).Degrees()
+	f.index, f.depth, f.jointed = place(crown, marks, t.web, m)
+	t.trace.figures(&f, onto, n)
+	return f
+}
+
+// place is the index and the depth (mm) of a crown: design of the index after
+// Tonkin MA et al. J Hand Surg Am 2015;40:456-61.
+func place(crown plane.Position, marks hand.Marks, web hand.Web, m scale.Map) (index, depth float64, ok bool) {
+	var along plane.Vector[plane.Millimetre]
+	var pips [2]plane.Position
+	radial, ulnar := web.Digits()
+	for i, d := range [2]hand.Digit{radial, ulnar} {
+		mcpPx, okM := marks.Joint(d, hand.MCP)
+		pipPx, okP := marks.Joint(d, hand.PIP)
+		if !okM || !okP {
+			return 0, 0, false
+		}
+		mcp, pip := m.Position(mcpPx), m.Position(pipPx)
+		length := pip.Distance(mcp)
+		if length == 0 {
+			return 0, 0, false
+		}
+		u := pip.Sub(mcp).Direction()
+		index += float64(crown.Sub(mcp).Dot(u)/length) / 2
+		along = along.Add(u)
+		pips[i] = pip
+	}
+	return index, float64(pips[0].Mid(pips[1]).Sub(crown).Dot(along.Direction())), true
+}
+
+// explain says why figures are missing or weak.
+func (t trial) explain(out *Web, centre figures) {
+	if !centre.jointed {
+		out.warn(fmt.Sprintf("No index and no depth: they need the %s and %s of both digits.", hand.MCP.Label(t.marks.View), hand.PIP.Label(t.marks.View)))
+	}
+	if !centre.spanned {
+		out.warn("No rise over span: a V has no span.")
+	}
+	if t.trace.reach < t.fitted.Best().Arch.Rise() {
+		out.warn("The border ends before the arch does: trace it further along both fingers.")
+	}
+	for i, ok := range centre.wide {
+		if !ok {
+			out.warn(fmt.Sprintf("No width at %g mm: the border does not reach that far from the crown on both sides.", float64(widthsAt[i])))
+		}
+	}
+}
