@@ -1,0 +1,127 @@
+package norms
+
+import (
+	"math"
+
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+)
+
+const otherWebs = "other webs of the same hand"
+
+// SpanTolerance is how far a span may differ from the span it is compared with:
+// by Least or by Fraction of that span, whichever is larger. No norm for spans
+// is published; the tolerance is this project's own, as Reason says.
+type SpanTolerance struct {
+	Least    plane.Millimetre
+	Fraction float64
+	Reason   string
+}
+
+// WebSpan is the span of one web.
+type WebSpan struct {
+	Web  hand.Web
+	Span plane.Estimate[plane.Millimetre]
+}
+
+// JudgeSpans is the verdicts on the spans of one hand, each web against the
+// others: element i is the verdict on spans[i]. A web is too wide if it exceeds
+// the widest of the others by more than the tolerance, too narrow if it falls
+// short of the narrowest by more.
+//
+// The third web is normally the narrowest of the second to fourth (common
+// practice, no source). A difference that way round is therefore granted the
+// tolerance twice: when the third web is the narrower, and when another web is
+// the wider of the two and only the third is there to compare it with.
+//
+// The first web, between thumb and index, is of another size: it is neither
+// judged nor compared with. Leave out V shapes, which have no span. A web with
+// no other to compare it with has no verdict.
+//
+// A verdict is certain only if the difference exceeds the uncertainties of both
+// spans combined in quadrature. Spans on one photograph share the error of the
+// scale, which cancels in part, so this errs on the side of doubt.
+func (t Table) JudgeSpans(spans []WebSpan) [][]Verdict {
+	out := make([][]Verdict, len(spans))
+	for i, s := range spans {
+		if !judged(s) {
+			continue
+		}
+		var low, high []limit
+		for j, o := range spans {
+			if j == i || !judged(o) || o.Web == s.Web {
+				continue
+			}
+			low = append(low, t.Span.below(s, o))
+			high = append(high, t.Span.above(s, o))
+		}
+		if len(low) > 0 {
+			out[i] = []Verdict{judgeSpan(s, low, high)}
+		}
+	}
+	return out
+}
+
+func judged(s WebSpan) bool {
+	return s.Web != hand.FirstWeb && !math.IsNaN(float64(s.Span.Value))
+}
+
+// limit is a limit with its own uncertainty: that of the span it was taken from.
+type limit struct{ at, u95 float64 }
+
+func (t SpanTolerance) below(s, other WebSpan) limit {
+	return t.limit(other, -1, s.Web == hand.ThirdWeb)
+}
+
+func (t SpanTolerance) above(s, other WebSpan) limit {
+	return t.limit(other, 1, other.Web == hand.ThirdWeb)
+}
+
+func (t SpanTolerance) limit(other WebSpan, sign float64, twice bool) limit {
+	if twice {
+		sign *= 2
+	}
+	v, u := float64(other.Span.Value), float64(other.Span.U95)
+	if t.Fraction*v > float64(t.Least) {
+		factor := 1 + sign*t.Fraction
+		return limit{v * factor, u * math.Abs(factor)}
+	}
+	return limit{v + sign*float64(t.Least), u}
+}
+
+func judgeSpan(s WebSpan, low, high []limit) Verdict {
+	value, u := float64(s.Span.Value), float64(s.Span.U95)
+	lowest, highest := low[0], high[0]
+	for _, l := range low {
+		if l.at < lowest.at {
+			lowest = l
+		}
+	}
+	for _, l := range high {
+		if l.at > highest.at {
+			highest = l
+		}
+	}
+	surelyAbove := func(l limit) bool { return value-l.at > math.Hypot(u, l.u95) }
+	surelyBelow := func(l limit) bool { return l.at-value > math.Hypot(u, l.u95) }
+	v := Verdict{Figure: spanFigure, Against: otherWebs}
+	switch {
+	case value > highest.at:
+		v.Finding, v.Limit, v.Certain = "too wide", highest.at, all(high, surelyAbove)
+	case value < lowest.at:
+		v.Finding, v.Limit, v.Certain = "too narrow", lowest.at, all(low, surelyBelow)
+	default:
+		v.Finding, v.Limit = withinLimits, nearest(value, lowest.at, highest.at)
+		v.Certain = surelyAbove(lowest) && surelyBelow(highest)
+	}
+	return v
+}
+
+func all(limits []limit, beyond func(limit) bool) bool {
+	for _, l := range limits {
+		if !beyond(l) {
+			return false
+		}
+	}
+	return true
+}
