@@ -1,0 +1,220 @@
+package trace
+
+import (
+	"image"
+	"math"
+
+	"ogive/imaging/photo"
+)
+
+// cells reads a photograph piece by piece, only where it is looked at.
+type cells struct {
+	photograph *photo.Photograph
+	origin     image.Point
+	shrink     int
+	w, h       int
+	patches    []*photo.Patch
+	limit      image.Point // of the whole picture, in samples
+}
+
+const cellSize = 32
+
+func newCells(p *photo.Photograph, lo, hi point, shrink int) *cells {
+	size := p.Size()
+	c := &cells{photograph: p, shrink: shrink}
+	c.origin = image.Pt(clampInt(int(lo.X), 0, size.X-1)/shrink*shrink, clampInt(int(lo.Y), 0, size.Y-1)/shrink*shrink)
+	c.w = (clampInt(int(hi.X)+1, 0, size.X)-c.origin.X)/(shrink*cellSize) + 1
+	c.h = (clampInt(int(hi.Y)+1, 0, size.Y)-c.origin.Y)/(shrink*cellSize) + 1
+	c.limit = image.Pt((size.X-c.origin.X)/shrink, (size.Y-c.origin.Y)/shrink)
+	c.patches = make([]*photo.Patch, c.w*c.h)
+	return c
+}
+
+func clampInt(x, lo, hi int) int { return max(lo, min(hi, x)) }
+
+func (c *cells) cell(i, j int) *photo.Patch {
+	k := &c.patches[j*c.w+i]
+	if *k == nil {
+		side := cellSize * c.shrink
+		at := c.origin.Add(image.Pt(i*side, j*side))
+		over := cellSize + 1
+		r := image.Rectangle{Min: at, Max: at.Add(image.Pt(over*c.shrink, over*c.shrink))}
+		whole := image.Rectangle{Min: c.origin, Max: c.origin.Add(c.limit.Mul(c.shrink))}
+		p := c.photograph.Patch(r.Intersect(whole), c.shrink)
+		*k = &p
+	}
+	return *k
+}
+
+// at is the light at a position, interpolated; beyond the picture's edge it is
+// that of the edge.
+func (c *cells) at(p point) colour {
+	n := float64(c.shrink)
+	x := (float64(p.X)-float64(c.origin.X))/n - 0.5
+	y := (float64(p.Y)-float64(c.origin.Y))/n - 0.5
+	x = math.Max(0, math.Min(x, float64(min(c.limit.X, c.w*cellSize)-1)-1e-9))
+	y = math.Max(0, math.Min(y, float64(min(c.limit.Y, c.h*cellSize)-1)-1e-9))
+	i, j := int(x), int(y)
+	fx, fy := x-float64(i), y-float64(j)
+	q := c.cell(i/cellSize, j/cellSize)
+	k := j%cellSize*q.W + i%cellSize
+	right, below := 1, q.W
+	if i%cellSize+1 >= q.W {
+		right = 0
+	}
+	if j%cellSize+1 >= q.H {
+		below = 0
+	}
+	mix := func(v []float32) float64 {
+		top := float64(v[k]) + fx*float64(v[k+right]-v[k])
+		low := float64(v[k+below]) + fx*float64(v[k+below+right]-v[k+below])
+		return top + fy*(low-top)
+	}
+	return colour{mix(q.R), mix(q.G), mix(q.B)}
+}
+
+// strip is the photograph along a curve, straightened: row i is the profile at
+// the curve's i-th point from the skin (offset -half) to the drape (+half), in
+// samples of so many pixels.
+type strip struct {
+	curve   curve
+	normals []vector
+	reach   []float64 // in samples
+	half    int
+	step    float64
+	light   []colour
+	drape   []float64
+}
+
+func newStrip(c *cells, line curve, turn float64, half int) *strip {
+	s := &strip{curve: line, normals: line.normals(turn), half: half, step: float64(c.shrink)}
+	s.reach = line.reach(s.normals, 1e6)
+	for i := range s.reach {
+		s.reach[i] /= s.step
+	}
+	w := s.width()
+	s.light = make([]colour, len(line)*w)
+	s.drape = make([]float64, len(line)*w)
+	for i, p := range line {
+		for k := range w {
+			off := float64(k-half) * s.step
+			s.light[i*w+k] = c.at(p.Add(s.normals[i].Scale(off)))
+		}
+	}
+	return s
+}
+
+func (s *strip) width() int { return 2*s.half + 1 }
+
+func (s *strip) row(i int) []float64 { return s.drape[i*s.width() : (i+1)*s.width()] }
+
+// learn tells drape from skin in linear light, where a blurred border is a true
+// mean of its two sides, by the bands from near to far samples off the curve.
+func (s *strip) learn(near, far float64) bool {
+	w := s.width()
+	var c classes
+	last := float64(len(s.curve) - 1)
+	for i := range s.curve {
+		room := math.Min(far, math.Max(near+1, s.reach[i]/2))
+		for k := range w {
+			off := float64(k - s.half)
+			if off <= -near && off >= -far || off >= near && off <= room {
+				c.add(off > 0, float64(i)/last, s.light[i*w+k])
+			}
+		}
+	}
+	l, ok := c.learn(linearPrior)
+	if !ok {
+		return false
+	}
+	for i := range s.curve {
+		d := l.at(float64(i) / last)
+		for k := i * w; k < (i+1)*w; k++ {
+			s.drape[k] = d.of(s.light[k])
+		}
+	}
+	return true
+}
+
+// linearPrior is the variation of linear light to be expected: shading in
+// proportion to the colour itself, and noise.
+func linearPrior(drape, skin colour) symmetric {
+	p := outer(drape, 0.02).plus(outer(skin, 0.02), 1)
+	for _, i := range []int{0, 3, 5} {
+		p[i] += 0.0002
+	}
+	return p
+}
+
+// blended averages neighbouring profiles, which follow the curve side by side.
+func (s *strip) blended(passes int) {
+	w := s.width()
+	for range passes {
+		before := append([]float64(nil), s.drape[:w]...)
+		for i := 1; i < len(s.curve)-1; i++ {
+			for k := range w {
+				here := s.drape[i*w+k]
+				s.drape[i*w+k] = (before[k] + 2*here + s.drape[(i+1)*w+k]) / 4
+				before[k] = here
+			}
+		}
+	}
+}
+
+// ridge is the offset of the border in every row, in whole samples: the line of
+// strongest steps from skin to drape that is nowhere torn.
+func (s *strip) ridge() []float64 {
+	const wide, tear = 3, 0.15
+	n, w := len(s.curve), s.width()
+	score := make([]float64, w)
+	best := make([]float64, w)
+	back := make([]int8, n*w)
+	for i := range n {
+		row := s.row(i)
+		for k := range w {
+			score[k] = -1
+			if k < wide || k >= w-wide {
+				continue
+			}
+			far := wide
+			if s.reach[i] < 2*wide {
+				far = max(1, int(s.reach[i]/2))
+			}
+			var d, e float64
+			for m := 1; m <= far; m++ {
+				d += float64(clamp(row[k+m]))
+			}
+			for m := 1; m <= wide; m++ {
+				e += float64(clamp(row[k-m]))
+			}
+			score[k] = d/float64(far) - e/wide - 0.02*math.Abs(float64(k-s.half))/float64(s.half)
+		}
+		if i == 0 {
+			copy(best, score)
+			continue
+		}
+		old := append([]float64(nil), best...)
+		for k := range w {
+			from, top := 0, old[k]
+			for _, m := range []int{-1, 1} {
+				if q := k + m; q >= 0 && q < w && old[q]-tear > top {
+					from, top = m, old[q]-tear
+				}
+			}
+			back[i*w+k] = int8(from)
+			best[k] = top + score[k]
+		}
+	}
+	at := 0
+	for k := range best {
+		if best[k] > best[at] {
+			at = k
+		}
+	}
+	out := make([]float64, n)
+	for i := n - 1; i >= 0; i-- {
+		out[i] = float64(at-s.half) * s.step
+		at += int(back[i*w+at])
+	}
+	return out
+}
