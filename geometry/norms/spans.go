@@ -1,7 +1,9 @@
 package norms
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
@@ -31,8 +33,8 @@ type WebSpan struct {
 //
 // The third web is normally the narrowest of the second to fourth (common
 // practice, no source). A difference that way round is therefore granted the
-// tolerance twice: when the third web is the narrower, and when another web is
-// the wider of the two and only the third is there to compare it with.
+// tolerance twice: to the third web for being narrow, and to another web for
+// being wide where the third is the widest it can be compared with.
 //
 // The first web, between thumb and index, is of another size: it is neither
 // judged nor compared with. Leave out V shapes, which have no span. A web with
@@ -47,19 +49,21 @@ func (t Table) JudgeSpans(spans []WebSpan) [][]Verdict {
 		if !judged(s) {
 			continue
 		}
-		var low, high []limit
-		for j, o := range spans {
-			if j == i || !judged(o) || o.Web == s.Web {
-				continue
-			}
-			low = append(low, t.Span.below(s, o))
-			high = append(high, t.Span.above(s, o))
-		}
-		if len(low) > 0 {
-			out[i] = []Verdict{judgeSpan(s, low, high)}
+		if others := othersOf(s, spans); len(others) > 0 {
+			out[i] = []Verdict{judgeSpan(s, t.Span.below(s, others), t.Span.above(others))}
 		}
 	}
 	return out
+}
+
+func othersOf(s WebSpan, spans []WebSpan) []WebSpan {
+	var others []WebSpan
+	for _, o := range spans {
+		if o.Web != s.Web && judged(o) {
+			others = append(others, o)
+		}
+	}
+	return others
 }
 
 func judged(s WebSpan) bool {
@@ -69,24 +73,34 @@ func judged(s WebSpan) bool {
 // limit is a limit with its own uncertainty: that of the span it was taken from.
 type limit struct{ at, u95 float64 }
 
-func (t SpanTolerance) below(s, other WebSpan) limit {
-	return t.limit(other, -1, s.Web == hand.ThirdWeb)
+func (t SpanTolerance) below(s WebSpan, others []WebSpan) []limit {
+	times := -1.0
+	if s.Web == hand.ThirdWeb {
+		times = -2
+	}
+	return t.limits(others, times)
 }
 
-func (t SpanTolerance) above(s, other WebSpan) limit {
-	return t.limit(other, 1, other.Web == hand.ThirdWeb)
+func (t SpanTolerance) above(others []WebSpan) []limit {
+	times := 1.0
+	widest := slices.MaxFunc(others, func(a, b WebSpan) int { return cmp.Compare(a.Span.Value, b.Span.Value) })
+	if widest.Web == hand.ThirdWeb {
+		times = 2
+	}
+	return t.limits(others, times)
 }
 
-func (t SpanTolerance) limit(other WebSpan, sign float64, twice bool) limit {
-	if twice {
-		sign *= 2
+func (t SpanTolerance) limits(others []WebSpan, times float64) []limit {
+	out := make([]limit, len(others))
+	for i, o := range others {
+		v, u := float64(o.Span.Value), float64(o.Span.U95)
+		out[i] = limit{v + times*float64(t.Least), u}
+		if t.Fraction*v > float64(t.Least) {
+			factor := 1 + times*t.Fraction
+			out[i] = limit{v * factor, u * math.Abs(factor)}
+		}
 	}
-	v, u := float64(other.Span.Value), float64(other.Span.U95)
-	if t.Fraction*v > float64(t.Least) {
-		factor := 1 + sign*t.Fraction
-		return limit{v * factor, u * math.Abs(factor)}
-	}
-	return limit{v + sign*float64(t.Least), u}
+	return out
 }
 
 func judgeSpan(s WebSpan, low, high []limit) Verdict {
