@@ -52,47 +52,55 @@ func (p *Photograph) Patch(r image.Rectangle, shrink int) Patch {
 // gather goes along the stored rows of a patch and puts each sample where it
 // belongs on the upright photograph.
 func (p *Photograph) gather(out Patch) {
-	n := out.Shrink
-	from := p.turn.stored(out.Rect, p.pixels.Bounds().Size())
+	n, corner := out.Shrink, p.pixels.Bounds().Min
+	from := p.turn.stored(out.Rect, p.pixels.Bounds().Size()).Add(corner)
 	w, h := from.Dx()/n, from.Dy()/n
 	first, right, down := p.turn.steps(w, h)
-	line := newRow(from.Dx())
-	sum := newRow(w)
-	scale := 1 / float32(n*n)
+	read := readerOf(p.pixels, from.Dx())
+	line, sum := newRow(from.Dx()), newRow(w)
 	for j := range h {
-		clear(sum.r)
-		clear(sum.g)
-		clear(sum.b)
-		for y := from.Min.Y + j*n; y < from.Min.Y+(j+1)*n; y++ {
-			p.readRow(line, from.Min.X, y)
-			for i := range w {
-				for k := i * n; k < (i+1)*n; k++ {
-					sum.r[i] += line.r[k]
-					sum.g[i] += line.g[k]
-					sum.b[i] += line.b[k]
-				}
-			}
+		at, y := first+j*down, from.Min.Y+j*n
+		if n == 1 {
+			read(line, from.Min.X, y)
+			out.put(line, at, right)
+			continue
 		}
-		at := first + j*down
-		for i := range w {
-			out.R[at], out.G[at], out.B[at] = sum.r[i]*scale, sum.g[i]*scale, sum.b[i]*scale
-			at += right
+		sum.clear()
+		for k := range n {
+			read(line, from.Min.X, y+k)
+			sum.addMeans(line, n)
 		}
+		out.put(sum, at, right)
 	}
 }
 
-// row is linear light along a part of a stored row.
-type row struct{ r, g, b []float32 }
+// put lays a row of samples into the patch, from sample at on, step apart.
+func (p Patch) put(line row, at, step int) {
+	if step == 1 {
+		copy(p.R[at:], line.r)
+		copy(p.G[at:], line.g)
+		copy(p.B[at:], line.b)
+		return
+	}
+	for i := range line.r {
+		p.R[at], p.G[at], p.B[at] = line.r[i], line.g[i], line.b[i]
+		at += step
+	}
+}
 
-func newRow(n int) row { return row{make([]float32, n), make([]float32, n), make([]float32, n)} }
-
-// readRow fills to from the stored pixels at (x, y) and to the right of it.
-func (p *Photograph) readRow(to row, x, y int) {
-	min := p.pixels.Bounds().Min
+// addMeans adds what one row of pixels, n to a sample, brings to the means over
+// n by n pixels.
+func (to row) addMeans(line row, n int) {
+	share := 1 / float32(n*n)
 	for i := range to.r {
-		r, g, b, a := p.pixels.At(min.X+x+i, min.Y+y).RGBA()
-		to.r[i] = linear16(r + 0xffff - a)
-		to.g[i] = linear16(g + 0xffff - a)
-		to.b[i] = linear16(b + 0xffff - a)
+		var r, g, b float32
+		for k := i * n; k < (i+1)*n; k++ {
+			r += line.r[k]
+			g += line.g[k]
+			b += line.b[k]
+		}
+		to.r[i] += r * share
+		to.g[i] += g * share
+		to.b[i] += b * share
 	}
 }
