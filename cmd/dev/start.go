@@ -1,0 +1,66 @@
+package main
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+)
+
+// start does the main job: in the window where there is one and a display to
+// show it on, else on the demo without a window.
+func (w workshop) start() error {
+	switch {
+	case !w.windowed():
+		w.say("There is no window yet; the demo hand is measured without one.")
+		return w.startDemo()
+	case !display():
+		w.say("There is no display here; the demo hand is measured without a window.")
+		return w.startDemo()
+	}
+	return w.startWindow()
+}
+
+func (w workshop) startWindow() error {
+	if err := w.provide(windowNeeds); err != nil {
+		return err
+	}
+	w.say("Building the window; the first time this takes a few minutes.")
+	built := filepath.Join(w.root, program("ogive", runtime.GOOS))
+	if err := w.run(nil, "go", "build", "-o", built, windowPackage); err != nil {
+		return err
+	}
+	return w.run(nil, built)
+}
+
+func (w workshop) startDemo() error {
+	built := filepath.Join(w.root, program("ogive-batch", runtime.GOOS))
+	if err := w.run([]string{"CGO_ENABLED=0"}, "go", "build", "-o", built, batchPackage); err != nil {
+		return err
+	}
+	if err := w.run(nil, built, "demo", "--into", demoFolder); err != nil {
+		return err
+	}
+	into := filepath.Join(w.root, demoFolder)
+	w.say("\nThe results lie in %s:", into)
+	return w.list(into)
+}
+
+func (w workshop) list(folder string) error {
+	return filepath.WalkDir(folder, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		info, err := os.Stat(path)
+		if err != nil {
+			return fmt.Errorf("list the results: %w", err)
+		}
+		name, err := filepath.Rel(folder, path)
+		if err != nil {
+			return fmt.Errorf("list the results: %w", err)
+		}
+		w.say("  %-36s %8d bytes", name, info.Size())
+		return nil
+	})
+}
