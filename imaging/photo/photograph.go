@@ -56,6 +56,9 @@ func Open(path string) (*Photograph, error) {
 // Decode reads the photograph in data, a whole file. The error begins with a
 // verb, for the file's name to stand before it.
 func Decode(data []byte) (*Photograph, error) {
+	if err := light(int64(len(data))); err != nil {
+		return nil, err
+	}
 	f, err := formatOf(data)
 	if err != nil {
 		return nil, err
@@ -107,8 +110,9 @@ func load(path string) ([]byte, error) {
 		return nil, fmt.Errorf("%s can't be read: %w", name, err)
 	case !info.Mode().IsRegular():
 		return nil, fmt.Errorf("%s is not a file; give the name of a photograph", name)
-	case info.Size() > MaxFileSize:
-		return nil, fmt.Errorf("%s holds %d MB, more than the %d MB this program reads; export it again as JPEG", name, info.Size()>>20, MaxFileSize>>20)
+	}
+	if err := light(info.Size()); err != nil {
+		return nil, fmt.Errorf("%s %w", name, err)
 	}
 	data, err := os.ReadFile(path)
 	if err != nil {
