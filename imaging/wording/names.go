@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"strconv"
 	"strings"
 
 	"ogive/geometry/hand"
@@ -60,13 +61,16 @@ func add[Q plane.Measured](list []Figure, name string, e *plane.Estimate[Q], wri
 	return append(list, Figure{name, write(*e)})
 }
 
-// Web is the web with its two digits: "Third web, middle to ring".
-func Web(w hand.Web) string {
+// WebName is the web by its number: "Third web".
+func WebName(w hand.Web) string { return capital(w.String()) }
+
+// WebDigits is the web by its digits: "middle to ring".
+func WebDigits(w hand.Web) string {
 	if !w.Valid() {
-		return capital(w.String())
+		return ""
 	}
 	radial, ulnar := w.Digits()
-	return capital(w.String()) + ", " + radial.String() + " to " + ulnar.String()
+	return radial.String() + " to " + ulnar.String()
 }
 
 // Photograph is what the photograph shows: "Right hand, back of the hand".
@@ -115,18 +119,47 @@ func Shape(w reading.Web) string {
 	return w.Shape.String() + ", not sure"
 }
 
-// Verdict is the finding and whether it is doubtful: "too deep", "perhaps too
-// deep (doubtful)".
+// Verdict is the finding and whether it is doubtful: "too deep", "too deep?
+// (doubtful)".
 func Verdict(v norms.Verdict) string {
 	if v.Certain {
 		return v.Finding
 	}
-	return "perhaps " + v.Finding + " (doubtful)"
+	return v.Finding + "? (doubtful)"
 }
 
 // VerdictOf is the verdict together with the figure it judges: "span: too
 // wide".
 func VerdictOf(v norms.Verdict) string { return v.Figure + ": " + Verdict(v) }
+
+// Limit is the limit a figure was judged by and where it comes from: "0.45
+// (published values)".
+func Limit(v norms.Verdict) string {
+	written := strconv.FormatFloat(v.Limit, 'f', ratioDecimals, 64)
+	switch v.Figure {
+	case Span:
+		written = strconv.FormatFloat(v.Limit, 'f', millimetreDecimals, 64) + " mm"
+	case Slope:
+		written = strconv.FormatFloat(v.Limit, 'f', degreeDecimals, 64) + "°"
+	}
+	return written + " (" + v.Against + ")"
+}
+
+// Joint is what a joint's mark stands on: in the palmar view a crease.
+func Joint(j hand.Joint, v hand.View) string {
+	if v == hand.Palmar {
+		switch j {
+		case hand.MCP:
+			return "basal crease"
+		case hand.PIP:
+			return "PIP crease"
+		}
+	}
+	if j == hand.Tip {
+		return "tip"
+	}
+	return strings.ToUpper(j.String())
+}
 
 func capital(s string) string {
 	if s == "" {

@@ -14,14 +14,20 @@ import (
 func TestWordsAreThoseOfTheTrade(t *testing.T) {
 	perPixel := plane.Estimate[plane.Millimetre]{Value: 0.05, U95: 0.001}
 	for _, c := range []struct{ got, want string }{
-		{Web(hand.ThirdWeb), "Third web, middle to ring"},
-		{Web(hand.Web(9)), "Web 9"},
+		{WebName(hand.ThirdWeb), "Third web"},
+		{WebDigits(hand.ThirdWeb), "middle to ring"},
+		{WebName(hand.Web(9)), "Web 9"},
 		{Photograph(hand.Right, hand.Dorsal), "Right hand, back of the hand"},
 		{Photograph(hand.Left, hand.WebView), "Left hand, looking into a web"},
 		{IndexName(hand.Palmar), "palmar web index"},
 		{Shape(reading.Web{Shape: arch.Gothic, ShapeSure: true}), "gothic"},
 		{Shape(reading.Web{Shape: arch.U}), "U, not sure"},
 		{Shape(reading.Web{}), ""},
+		{Joint(hand.MCP, hand.Palmar), "basal crease"},
+		{Joint(hand.MCP, hand.Dorsal), "MCP"},
+		{Limit(norms.Verdict{Figure: "index", Limit: 0.45, Against: "published values"}), "0.45 (published values)"},
+		{Limit(norms.Verdict{Figure: "span", Limit: 8.04, Against: "other hand"}), "8.0 mm (other hand)"},
+		{Limit(norms.Verdict{Figure: "slope", Limit: 35, Against: "published values"}), "35° (published values)"},
 		{Scale(scale.ByTicks, perPixel), "scale by ruler ticks, 0.0500 ± 0.0010 mm per pixel"},
 	} {
 		if c.got != c.want {
@@ -36,7 +42,7 @@ func TestADoubtfulVerdictSaysSo(t *testing.T) {
 		t.Errorf("certain verdict reads %q", got)
 	}
 	v.Certain = false
-	if got := VerdictOf(v); got != "index: perhaps too deep (doubtful)" {
+	if got := VerdictOf(v); got != "index: too deep? (doubtful)" {
 		t.Errorf("doubtful verdict reads %q", got)
 	}
 }

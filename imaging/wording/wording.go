@@ -5,7 +5,7 @@
 //	wording.Millimetres(*web.Span)        // "8.4 ± 0.3 mm"
 //	wording.Degrees(*web.CrownAngle)      // "118 ± 6°"
 //	wording.IndexName(hand.Dorsal)        // "dorsal web index"
-//	wording.Verdict(v)                    // "too deep" or "perhaps too deep (doubtful)"
+//	wording.Verdict(v)                    // "too deep" or "too deep? (doubtful)"
 //	wording.Photograph(side, view)        // "Right hand, back of the hand"
 //	wording.Caution                       // stands under every output
 //
