@@ -3,10 +3,15 @@
 //
 //	fit, err := scale.Ruler{From: a, To: b, Length: 50}.Fit(camera, sd)
 //	mm := fit.Best.Position(pixel)
+//	size := fit.PerPixel(pixel) // millimetres per pixel, with its uncertainty
 //
 // A Fit carries, beside the best map, an ensemble of maps that are as likely:
 // every figure computed through each of them shows how uncertain the scale
 // makes it (JCGM 101:2008, propagation of distributions).
+//
+// Whatever the reference, the plane's origin lies on its first marked point, x
+// runs along it towards the second, and y keeps the handedness of the
+// photograph: no map ever mirrors a hand.
 package scale
 
 import "ogive/geometry/plane"
@@ -28,6 +33,7 @@ type Reference interface {
 	// Points are the marked points, in the order in which they were given.
 	Points() []plane.PixelPoint
 	// Fit computes the map; sd is the standard deviation of placing a point.
+	// The error names the field of the marks file that is wrong, and the mend.
 	Fit(camera Camera, sd plane.Pixel) (Fit, error)
 }
 
@@ -37,33 +43,17 @@ type Ruler struct {
 	Length   plane.Millimetre
 }
 
-// Ticks is three or more equally spaced ticks on a line, a Step apart.
+// Ticks is three or more equally spaced ticks on a line, a Step apart. They see
+// the tilt along the ruler, by its foreshortening, and none across it.
 type Ticks struct {
 	At   []plane.PixelPoint
 	Step plane.Millimetre
 }
 
-// Card is a rectangle of known size by its corners in order around, the side
-// from the first to the second being its Width.
+// Card is a rectangle of known size by its corners in order around, either way
+// round, the side from the first to the second being its Width. Where corners
+// are rounded, the corner is where the two straight sides would meet.
 type Card struct {
 	Corners       [4]plane.PixelPoint
 	Width, Height plane.Millimetre
-}
-
-// Camera is what is known of the camera: the upright photograph's size, the
-// focal length in pixels (zero when not known) and the tilt between camera and
-// hand that the user allows, either way.
-type Camera struct {
-	Width, Height plane.Pixel
-	Focal         plane.Pixel
-	Tilt          plane.Angle
-}
-
-// Fit is the best map, an ensemble of maps that are as likely, and what the
-// user should know about it.
-type Fit struct {
-	Method   Method
-	Best     Map
-	Likely   []Map
-	Warnings []string
 }
