@@ -1,29 +1,153 @@
 package phantom
 
-import "ogive/geometry/plane"
+import (
+	"math"
+	"math/rand/v2"
+
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+)
+
+// cellSize is the pixels to a cell of the smooth fields.
+const cellSize = 4
 
 // paintHand lays drape, reference and hand over each other and blurs them.
 func paintHand(c Case, a *anatomy, at layout, cam camera) *canvas {
+	perPixel := float64(c.Distance) / float64(c.FocalPx)
+	outline := cam.pixels(at.hand.planes(a.outline(plane.Millimetre(0.7 * perPixel))))
+	silhouette := cover(c.Width, c.Height, outline)
 	pic := newCanvas(c.Width, c.Height)
-	pic.paint(func(x, y int) rgb { return drapeColour[c.Drape] })
-	pic.lay(cover(c.Width, c.Height, at.ref.rectangle(cam, 0, at.ref.length, 0, at.ref.wide)), func(x, y int) rgb { return rgb{0.7, 0.7, 0.68} })
-	if c.Reference != IDCard {
-		pic.lay(cover(c.Width, c.Height, at.ref.ticks(cam)...), func(x, y int) rgb { return rgb{0.02, 0.02, 0.02} })
+	if c.Plain {
+		flat := c.Skin.back()
+		if c.View == hand.Palmar {
+			flat = c.Skin.palm()
+		}
+		pic.paint(func(x, y int) rgb { return drapeColour[c.Drape] })
+		layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return 1 })
+		pic.lay(silhouette, func(x, y int) rgb { return flat })
+		pic.blur(c.BlurSD)
+		return pic
 	}
-	perPixel := plane.Millimetre(float64(c.Distance) / float64(c.FocalPx))
-	outline := cam.pixels(at.hand.planes(a.outline(0.7 * perPixel)))
-	skin := c.Skin.back()
-	pic.lay(cover(c.Width, c.Height, outline), func(x, y int) rgb { return skin })
+	l := newLamp(c)
+	mask := shrunk(silhouette, cellSize)
+	body := newBody(c, mask, l, perPixel)
+	paintDrape(pic, c, cam, l, body)
+	layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return body.light(x, y, l) })
+	layHand(pic, c, a, at, cam, l, body, silhouette, mask)
 	pic.blur(c.BlurSD)
 	return pic
 }
 
-var drapeColour = [...]rgb{
-	TheatreGreen: lab(42, -22, 4),
-	Blue:         lab(45, -8, -28),
-	White:        lab(88, 0, 1),
-	Grey:         lab(55, 0, -1),
-	DarkTeal:     lab(26, -12, -9),
-	Weave:        lab(62, 0, 8),
-	Checked:      lab(78, 2, 4),
+// body is the hand as a solid that casts a shadow on the cloth.
+type body struct {
+	square *field // the square of its height above its middle, in cells
+	lit    *field // how much of the lamp reaches the cloth
+	near   *field // how much of the sky the hand hides from the cloth
+}
+
+func newBody(c Case, mask *field, l lamp, perPixel float64) body {
+	size := float64(c.Size) / perPixel / cellSize
+	b := body{square: inflated(mask, 0.2*size)}
+	top := newField(c.Width, c.Height, cellSize)
+	highest := 0.0
+	for k, m := range mask.v {
+		if m > 0.5 {
+			top.v[k] = 0.17*size + math.Sqrt(b.square.v[k])
+			highest = math.Max(highest, top.v[k])
+		}
+	}
+	b.lit = l.shade(top, highest)
+	b.near = &field{mask.w, mask.h, mask.cell, append([]float64(nil), mask.v...)}
+	b.near.soften(0.11 * size)
+	return b
+}
+
+// light is the light on level cloth.
+func (b body) light(x, y float64, l lamp) float64 {
+	dark := l.shadow * (1 - b.lit.at(x, y))
+	open := 1 - 0.55*l.shadow*b.near.at(x, y)
+	return l.falloff(x, y) * (l.room*open + (1-l.room)*(1-dark)*(0.5+0.5*open))
+}
+
+func paintDrape(pic *canvas, c Case, cam camera, l lamp, b body) {
+	k := newCloth(c, float64(c.Distance)/float64(c.FocalPx))
+	shade := folds(c, cam, l, cellSize)
+	pic.paint(func(i, j int) rgb {
+		px, py := float64(i)+0.5, float64(j)+0.5
+		x, y := project(&cam.toPlane.H, px, py)
+		return k.at(x, y).scaled(shade.at(px, py) * b.light(px, py, l))
+	})
+}
+
+// layHand paints the skin with all that is on it.
+func layHand(pic *canvas, c Case, a *anatomy, at layout, cam camera, l lamp, b body, silhouette coverage, mask *field) {
+	perPixel := float64(c.Distance) / float64(c.FocalPx)
+	pixel := func(q point) plane.PixelPoint { return cam.pixel(at.hand.plane(q)) }
+	s := newSkin(c, a, at, cam, mask)
+	cuts := newRelief(c.Width, c.Height)
+	e := engraver{cuts, pixel, perPixel, float64(c.Size), rand.New(rand.NewPCG(c.Seed, 0xC0))}
+	var p plates
+	if c.View == hand.Palmar {
+		e.palm(a)
+		p = plates{cover(c.Width, c.Height), cover(c.Width, c.Height), cover(c.Width, c.Height)}
+	} else {
+		e.back(a)
+		p = newPlates(a, pixel, c.Width, c.Height)
+		for _, n := range nails(a) {
+			e.cut(n.fold(), 7, 9, 0.05)
+		}
+	}
+	size := float64(c.Size)
+	pic.lay(silhouette, func(i, j int) rgb {
+		px, py := float64(i)+0.5, float64(j)+0.5
+		x, y := project(&cam.toPlane.H, px, py)
+		u, ux, uy := b.square.smooth(px, py)
+		_, rx, ry := s.rise.smooth(px, py)
+		z, zx, zy := cuts.at(i, j)
+		// Slopes in mm per mm; near the rim the slope is held finite.
+		k := 0.5 * cellSize / math.Sqrt(math.Max(u, 0)+0.9)
+		flat := 0.8
+		k *= flat
+		n1 := (s.grain + 20).at(x/size*60, y/size*60)
+		n2 := (s.grain + 21).at(x/size*150, y/size*110)
+		fine := 0.035*n1 + 0.025*n2
+		dx := ux*k + (rx+zx)/perPixel + 0.05*n1
+		dy := uy*k + (ry+zy)/perPixel + 0.05*n2
+		plate := p.bed.part[j*c.Width+i]
+		if plate > 0 { // a nail is smooth and flatter
+			dx, dy = dx-plate*(0.05*n1+0.3*ux*k), dy-plate*(0.05*n2+0.3*uy*k)
+			fine *= 1 - plate
+		}
+		deep := math.Min(1, -z/(0.02*size))
+		colour := s.albedo(px, py, x, y, fine+0.85*deep*s.creaseDark())
+		if plate > 0 {
+			colour = s.nailed(colour, plate, p.lunula.part[j*c.Width+i], p.edge.part[j*c.Width+i])
+		}
+		lit := 1.0
+		fall := l.falloff(px, py)
+		red := l.diffuse(dx, dy, lit, 0.32)
+		green := l.diffuse(dx, dy, lit, 0.2)
+		soft, sharp := l.gloss(dx, dy)
+		shine := 0.035*soft + plate*0.10*sharp
+		return rgb{
+			fall * (colour[0]*red + shine), fall * (colour[1]*green + shine), fall * (colour[2]*green + shine),
+		}
+	})
+}
+
+func (s *skin) creaseDark() float64 {
+	if s.palm {
+		return 0.9 + 0.1*float64(s.tone-VeryFair)
+	}
+	return 0.7
+}
+
+// nailed is the colour of the nail over skin of that colour.
+func (s *skin) nailed(under rgb, plate, lunula, edge float64) rgb {
+	dark := smoothstep(float64(s.tone-Beige) / 4)
+	bed := lab(70, 16, 12).mixed(lab(52, 13, 14), dark)
+	moon := lab(80, 7, 9).mixed(lab(64, 9, 13), dark)
+	white := lab(86, 1, 8).mixed(lab(78, 3, 12), dark)
+	colour := bed.mixed(moon, 0.75*lunula).mixed(white, 0.85*edge)
+	return under.mixed(colour, 0.9*plate)
 }

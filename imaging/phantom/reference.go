@@ -62,3 +62,13 @@ func (s strip) ticks(cam camera) [][]plane.PixelPoint {
 	}
 	return out
 }
+
+// layReference paints the ruler or the card; light is the light on the cloth.
+func layReference(pic *canvas, c Case, s strip, cam camera, light func(x, y float64) float64) {
+	pic.lay(cover(c.Width, c.Height, s.rectangle(cam, 0, s.length, 0, s.wide)), func(x, y int) rgb {
+		return rgb{0.7, 0.7, 0.68}.scaled(light(float64(x), float64(y)))
+	})
+	if c.Reference != IDCard {
+		pic.lay(cover(c.Width, c.Height, s.ticks(cam)...), func(x, y int) rgb { return rgb{0.02, 0.02, 0.02} })
+	}
+}
