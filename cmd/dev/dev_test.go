@@ -74,6 +74,33 @@ func TestFuzzTargetsAreFoundWithTheirPackages(t *testing.T) {
 	}
 }
 
+func TestAHangingTargetIsToldFromASlowOne(t *testing.T) {
+	const start = "fuzz: elapsed: 0s, gathering baseline coverage: 0/1 completed\n" +
+		"fuzz: elapsed: 0s, gathering baseline coverage: 1/1 completed, now fuzzing with 2 workers\n"
+	for name, c := range map[string]struct {
+		report  string
+		stalled bool
+	}{
+		"slow": {start +
+			"fuzz: elapsed: 15s, execs: 300 (20/sec), new interesting: 0 (total: 1)\n" +
+			"fuzz: elapsed: 18s, execs: 301 (0/sec), new interesting: 0 (total: 1)\n" +
+			"fuzz: elapsed: 20s, execs: 301 (0/sec), new interesting: 0 (total: 1)\n", false},
+		"hanging": {start +
+			"fuzz: elapsed: 15s, execs: 300 (20/sec), new interesting: 0 (total: 1)\n" +
+			"fuzz: elapsed: 18s, execs: 300 (0/sec), new interesting: 0 (total: 1)\n" +
+			"fuzz: elapsed: 20s, execs: 300 (0/sec), new interesting: 1 (total: 2)\n", true},
+		"hanging on a seed": {
+			"fuzz: elapsed: 15s, gathering baseline coverage: 3/9 completed\n" +
+				"fuzz: elapsed: 18s, gathering baseline coverage: 3/9 completed\n" +
+				"fuzz: elapsed: 21s, gathering baseline coverage: 3/9 completed\n", true},
+		"silent": {"", true},
+	} {
+		if got := stalled(c.report); got != c.stalled {
+			t.Errorf("a %s target is taken as stalled: %v", name, got)
+		}
+	}
+}
+
 func TestTheBatchProgramIsBuiltForEverySystem(t *testing.T) {
 	built := map[string]bool{}
 	for _, target := range targets() {

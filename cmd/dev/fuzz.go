@@ -7,16 +7,20 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"runtime"
 	"strings"
 	"time"
 )
 
 const (
-	// fuzzTime is how long each target is fuzzed: enough to try the seeds and
-	// their near neighbours on every change; longer hunts are run by hand.
-	fuzzTime = 3 * time.Second
-	// fuzzLimit ends a target that hangs. Building its package does not count.
+	// fuzzTries is how many inputs each target is tried on: enough for the seeds
+	// and their near neighbours on every change; longer hunts are run by hand.
+	// It is a number and not a time: when a time is up Go passes over an input
+	// that hangs, while on the way to a number it reports one after 10 seconds.
+	fuzzTries = 10000
+	// fuzzLimit ends a target that is slow, or hangs. Building its package does
+	// not count.
 	fuzzLimit = 20 * time.Second
 )
 
@@ -26,19 +30,19 @@ type fuzzTargets struct {
 	names []string
 }
 
-// fuzz runs every fuzz target of the repository for a few seconds.
+// fuzz runs every fuzz target of the repository, each for seconds.
 func (w workshop) fuzz() error {
 	list := exec.Command("go", "test", "-list", "^Fuzz", "./...")
 	list.Dir, list.Stderr = w.root, w.out
 	answer, err := list.Output()
+	var faults []error
 	if err != nil {
-		return fmt.Errorf("list the fuzz targets: %w", err)
+		faults = append(faults, fmt.Errorf("list the fuzz targets: %w", err))
 	}
 	packages := parseTargets(string(answer))
 	if len(packages) == 0 {
-		return errors.New("there is no fuzz target; package norms, for one, should have one")
+		faults = append(faults, errors.New("there is no fuzz target; package norms, for one, should have one"))
 	}
-	var faults []error
 	for _, p := range packages {
 		faults = append(faults, w.fuzzPackage(p))
 	}
@@ -88,17 +92,40 @@ func (w workshop) fuzzTarget(folder, built, cache, name string) error {
 	defer cancel()
 	c := exec.CommandContext(limit, built,
 		"-test.run=^$", "-test.fuzz=^"+name+"$", "-test.fuzzcachedir="+cache,
-		"-test.fuzztime="+fuzzTime.String(), "-test.fuzzminimizetime=3s")
+		fmt.Sprintf("-test.fuzztime=%dx", fuzzTries), "-test.fuzzminimizetime=3s")
 	c.Dir, c.Cancel, c.WaitDelay = folder, func() error { return interrupt(c.Process) }, 5*time.Second
-	report, err := c.CombinedOutput()
+	answer, err := c.CombinedOutput()
+	report := string(answer)
 	switch {
+	case strings.Contains(report, "--- FAIL"), err != nil && limit.Err() == nil:
+		return fmt.Errorf("%s: %v\n%s", name, err, report)
+	case limit.Err() != nil && stalled(report):
+		return fmt.Errorf("%s hangs on some input: it got no further within %s\n%s", name, fuzzLimit, report)
 	case limit.Err() != nil:
-		return fmt.Errorf("%s did not end within %s; it hangs on some input\n%s", name, fuzzLimit, report)
-	case err != nil:
-		return fmt.Errorf("%s: %w\n%s", name, err, report)
+		w.say("%s: nothing found within %s", name, fuzzLimit)
+	default:
+		w.say("%s: nothing found in %d tries", name, fuzzTries)
 	}
-	w.say("%s: nothing found within %s", name, fuzzTime)
 	return nil
+}
+
+var progressLine = regexp.MustCompile(`fuzz: elapsed: \d+s, (gathering baseline coverage: \d+|execs: \d+)`)
+
+// stalled reports whether the last progress lines, 3 seconds apart, all say the
+// same: an input that hangs too near the limit for Go to report it.
+func stalled(report string) bool {
+	const same = 3
+	lines := progressLine.FindAllStringSubmatch(report, -1)
+	if len(lines) < same {
+		return true
+	}
+	last := lines[len(lines)-1][1]
+	for _, l := range lines[len(lines)-same:] {
+		if l[1] != last {
+			return false
+		}
+	}
+	return true
 }
 
 // interrupt ends a fuzzing process so that it takes its workers, one of which
