@@ -3,6 +3,8 @@ package wording
 import (
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/norms"
@@ -62,7 +64,7 @@ func add[Q plane.Measured](list []Figure, name string, e *plane.Estimate[Q], wri
 }
 
 // WebName is the web by its number: "Third web".
-func WebName(w hand.Web) string { return capital(w.String()) }
+func WebName(w hand.Web) string { return Sentence(w.String()) }
 
 // WebDigits is the web by its digits: "middle to ring".
 func WebDigits(w hand.Web) string {
@@ -75,7 +77,7 @@ func WebDigits(w hand.Web) string {
 
 // Photograph is what the photograph shows: "Right hand, back of the hand".
 func Photograph(s hand.Side, v hand.View) string {
-	return capital(s.String()) + " hand, " + View(v)
+	return Sentence(s.String()) + " hand, " + View(v)
 }
 
 // View is the view in plain words.
@@ -161,9 +163,11 @@ func Joint(j hand.Joint, v hand.View) string {
 	return strings.ToUpper(j.String())
 }
 
-func capital(s string) string {
+// Sentence is s with a capital first letter.
+func Sentence(s string) string {
 	if s == "" {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	first, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[n:]
 }

@@ -1,0 +1,97 @@
+package annotate
+
+import (
+	"math"
+
+	"ogive/geometry/hand"
+	"ogive/imaging/wording"
+)
+
+// label is a few words beside a mark.
+type label struct {
+	words string
+	box   box
+}
+
+// placeLabels finds places for the names beside the marks.
+func (sc *scene) placeLabels(lines *cover) []label {
+	p := labelPlacer{sheet: sc.sheet, field: sc.fieldBox(), lines: lines}
+	for _, d := range sc.webs {
+		if d.hasCrown {
+			p.keep = append(p.keep, d.crown)
+		}
+	}
+	for _, f := range hand.Digits {
+		for _, j := range hand.Joints {
+			if at, ok := sc.marks.Joint(f, j); ok && sc.near(at) {
+				p.beside(sc.at(at), sc.jointRadius(), sc.jointLabel(f, j))
+			}
+		}
+	}
+	if at, words := sc.referenceLabel(); words != "" {
+		p.beside(at, 0.5*sc.em, words)
+	}
+	for _, d := range sc.webs {
+		if d.slope != nil && d.Slope != nil {
+			p.beside(d.slope.labelAt(), 0.3*sc.em, wording.Degrees(*d.Slope))
+		}
+	}
+	return p.placed
+}
+
+// jointLabel names the joint; its digit too, once for each digit.
+func (sc *scene) jointLabel(f hand.Digit, j hand.Joint) string {
+	name := wording.Joint(j, sc.marks.View)
+	for _, first := range hand.Joints {
+		if _, ok := sc.marks.Joint(f, first); ok {
+			if first == j {
+				return f.String() + " " + name
+			}
+			break
+		}
+	}
+	return name
+}
+
+// labelPlacer puts labels one after the other where they disturb least.
+type labelPlacer struct {
+	*sheet
+	field  box
+	lines  *cover
+	keep   []spot
+	placed []label
+}
+
+// beside places a label around a mark of radius r.
+func (p *labelPlacer) beside(q spot, r float64, words string) {
+	w, h := p.fonts.small.widthOf(words), 1.05*p.fonts.small.size
+	gap := r + 0.3*p.em
+	var best box
+	least := math.Inf(1)
+	for i, way := range []spot{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {0.75, 0.75}, {-0.75, 0.75}, {0.75, -0.75}, {-0.75, -0.75}} {
+		c := q.add(spot{way.x * (gap + w/2), way.y * (gap + h/2)})
+		b := boxAt(c.x-w/2, c.y-h/2, w, h)
+		if cost := p.cost(b) + 0.2*float64(i); cost < least {
+			least, best = cost, b
+		}
+	}
+	p.placed = append(p.placed, label{words, best})
+}
+
+func (p *labelPlacer) cost(b box) float64 {
+	c := p.lines.under(b.grown(0.2 * p.em))
+	for _, l := range p.placed {
+		if l.box.meets(b.grown(0.2 * p.em)) {
+			c += 12
+		}
+	}
+	for _, k := range p.keep {
+		if b.distance(k) < 0.8*p.em {
+			c += 20
+		}
+	}
+	if !b.within(p.field) {
+		c += 60
+	}
+	return c
+}
