@@ -26,15 +26,15 @@ func (e edge) contrast() float64 {
 const (
 	levelSD  = 0.5
 	slopeSD  = 0.08 // per sample
-	offsetSD = 2.0  // samples
 	edgeLaps = 4
 )
 
 // fitter fits edges of one common blur.
 type fitter struct {
-	blur  float64 // standard deviation in samples
-	noise float64 // variance of the discriminant
-	half  int
+	blur     float64 // standard deviation in samples
+	noise    float64 // variance of the discriminant
+	half     int
+	offsetSD float64 // how far the border may lie off the strip's curve
 }
 
 // fit takes a profile from -half to +half, of which what lies beyond room is not
@@ -50,7 +50,7 @@ func (f fitter) fit(profile []float64, start, room float64) edge {
 	for lap := range edgeLaps {
 		var m [5][5]float64
 		var v [5]float64
-		priors := [5]float64{f.noise / (levelSD * levelSD), f.noise / (slopeSD * slopeSD), f.noise / (levelSD * levelSD), f.noise / (slopeSD * slopeSD), f.noise / (offsetSD * offsetSD)}
+		priors := [5]float64{f.noise / (levelSD * levelSD), f.noise / (slopeSD * slopeSD), f.noise / (levelSD * levelSD), f.noise / (slopeSD * slopeSD), f.noise / (f.offsetSD * f.offsetSD)}
 		now := [5]float64{e.skin + 1, e.skinSlope, e.drape - 1, e.drapeSlope, e.at - start}
 		for i := range priors {
 			m[i][i] = priors[i]
@@ -178,7 +178,7 @@ func (f *fitter) findBlur(s *strip) {
 	every := max(1, len(s.curve)/trialRows)
 	misfits := make([][]float64, len(trialBlurs))
 	for b, blur := range trialBlurs {
-		g := fitter{blur: blur, noise: f.noise, half: f.half}
+		g := fitter{blur: blur, noise: f.noise, half: f.half, offsetSD: f.offsetSD}
 		for i := every / 2; i < len(s.curve); i += every {
 			e := g.fit(s.row(i), 0, s.reach[i])
 			misfits[b] = append(misfits[b], e.misfit)

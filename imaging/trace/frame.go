@@ -69,7 +69,7 @@ func newFrame(seeds [3]point, w, h int) (frame, error) {
 	f.level = [2]float64{float64(a.Dot(f.axis)), float64(b.Dot(f.axis))}
 	f.side = [2]float64{float64(a.Dot(f.across)), float64(b.Dot(f.across))}
 	sd := math.Max(clickSD, math.Hypot(float64(w), float64(h))/clicksAcross)
-	f.slack = math.Max(2, math.Min(slackSDs*sd, slackOfGap*f.gap))
+	f.slack = math.Max(4, math.Min(slackSDs*sd, slackOfGap*f.gap))
 	return f, nil
 }
 

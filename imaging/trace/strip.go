@@ -98,7 +98,7 @@ func newStrip(c *cells, line curve, turn float64, half int) *strip {
 	for i, p := range line {
 		for k := range w {
 			off := float64(k-half) * s.step
-			s.light[i*w+k] = c.at(p.Add(s.normals[i].Scale(off)))
+			s.light[i*w+k] = split(c.at(p.Add(s.normals[i].Scale(off))))
 		}
 	}
 	return s
@@ -110,7 +110,7 @@ func (s *strip) row(i int) []float64 { return s.drape[i*s.width() : (i+1)*s.widt
 
 // learn tells drape from skin in linear light, where a blurred border is a true
 // mean of its two sides, by the bands from near to far samples off the curve.
-func (s *strip) learn(near, far float64) bool {
+func (s *strip) learn(near, far float64, d doubt) bool {
 	w := s.width()
 	var c classes
 	last := float64(len(s.curve) - 1)
@@ -123,7 +123,7 @@ func (s *strip) learn(near, far float64) bool {
 			}
 		}
 	}
-	l, ok := c.learn(linearPrior)
+	l, ok := c.learn(d.prior)
 	if !ok {
 		return false
 	}
@@ -136,15 +136,35 @@ func (s *strip) learn(near, far float64) bool {
 	return true
 }
 
-// linearPrior is the variation of linear light to be expected: shading in
-// proportion to the colour itself, and noise.
-func linearPrior(drape, skin colour) symmetric {
-	p := outer(drape, 0.02).plus(outer(skin, 0.02), 1)
+// split is a colour in linear light taken apart as a JPEG file (ITU-T T.871)
+// and nearly every other holds it: lightness, here again in linear light so that
+// a blurred border is a true mean of its two sides, and two differences of
+// colour, which are kept for blocks of pixels only and are less exact in place.
+func split(c colour) colour {
+	r, g, b := math.Sqrt(max(0, c[0])), math.Sqrt(max(0, c[1])), math.Sqrt(max(0, c[2]))
+	y := 0.299*r + 0.587*g + 0.114*b
+	return colour{y * y, r - y, b - y}
+}
+
+// doubt is how far light and colour are distrusted, as variances: light by
+// its own size, colour by the step in colour.
+type doubt struct{ shaded, smeared, bent float64 }
+
+// prior is the variation to be expected: shading, which changes the differences
+// of colour half as much as the light, smeared colour, and noise. The step in
+// colour is displaced the more, the greater the step in light that goes with it.
+func (d doubt) prior(drape, skin colour) symmetric {
+	const noise = 0.0002
+	step := math.Log((drape[0] + 0.01) / (skin[0] + 0.01))
+	smear := colour{0, drape[1] - skin[1], drape[2] - skin[2]}
+	p := outer(shading(drape), d.shaded).plus(outer(shading(skin), d.shaded), 1).plus(outer(smear, d.smeared+d.bent*step*step), 1)
 	for _, i := range []int{0, 3, 5} {
-		p[i] += 0.0002
+		p[i] += noise
 	}
 	return p
 }
+
+func shading(c colour) colour { return colour{c[0], c[1] / 2, c[2] / 2} }
 
 // blended averages neighbouring profiles, which follow the curve side by side.
 func (s *strip) blended(passes int) {

@@ -98,18 +98,23 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 	c := newCells(p, lo, hi, shrink)
 
 	s := newStrip(c, line.resampled(fine), f.turn, firstHalf)
-	if !s.learn(3, 8) {
+	if !s.learn(3, 8, robust) {
 		return Border{}, errNoBorder
 	}
 	s.blended(1)
 	line = s.curve.moved(s.normals, smooth(s.ridge(), ones(len(s.curve)), 30)).smoothed(2)
 
-	fit := fitter{blur: 1, noise: 0.01, half: 9}
+	fit := fitter{blur: 1, noise: 0.01, half: 9, offsetSD: 2}
 	var edges []edge
 	for lap := range 3 {
 		s = newStrip(c, line.resampled(fine), f.turn, firstHalf)
 		near := math.Max(2, 1.7*fit.blur)
-		if !s.learn(near, near+5) {
+		d := robust
+		if lap == 2 {
+			d = sharp
+			fit.offsetSD = 0.7
+		}
+		if !s.learn(near, near+5, d) {
 			return Border{}, errNoBorder
 		}
 		s.blended(1)
@@ -123,6 +128,11 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 	line = line.unbent(f.turn, fit.blur*fine)
 	return fit.report(line, edges, fine), nil
 }
+
+var (
+	robust = doubt{shaded: 0.1, smeared: 0.05, bent: 0.1}
+	sharp  = doubt{shaded: 0.03, smeared: 0.1, bent: 0.5}
+)
 
 func ones(n int) []float64 {
 	w := make([]float64, n)
