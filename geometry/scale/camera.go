@@ -17,7 +17,8 @@ var maxTilt = plane.Degrees(45)
 
 // Camera is what is known of the camera: the upright photograph's size, the
 // focal length in pixels (zero when not known) and the tilt between camera and
-// hand that the user allows, either way (zero stands for DefaultTilt).
+// hand that the user allows about any axis, either way (zero stands for
+// DefaultTilt).
 type Camera struct {
 	Width, Height plane.Pixel
 	Focal         plane.Pixel
@@ -81,9 +82,15 @@ func (c Camera) anyLens(rng *rand.Rand) lens {
 	return lens{c.centre(), shortFocal * math.Pow(longFocal/shortFocal, u) * c.diagonal()}
 }
 
-// anySlant is a tilt within the allowed one about an axis of any direction.
+// anySlant is a tilt in which each of two axes at right angles to each other
+// tilts by up to the allowed angle, either way: camera and hand may both nod and
+// lean, so that the whole tilt may exceed the allowed one by a factor of 1.4.
 func (c Camera) anySlant(rng *rand.Rand) slant {
-	tilt := c.tilt() * plane.Angle(2*rng.Float64()-1)
-	across := plane.Angle(math.Pi * rng.Float64())
-	return slant{tilt.Tan() * across.Cos(), tilt.Tan() * across.Sin()}
+	x := c.anyTilt(rng)
+	return slant{x.Tan(), c.anyTilt(rng).Tan()}
+}
+
+// anyTilt is a tilt about one axis, rectangular within the allowed one.
+func (c Camera) anyTilt(rng *rand.Rand) plane.Angle {
+	return c.tilt() * plane.Angle(2*rng.Float64()-1)
 }

@@ -61,11 +61,10 @@ type fittedRow struct {
 	freedom int
 }
 
-// likelyForeshortening is the standard deviation of the foreshortening along
-// any line that a tilt rectangular within the allowed one, about an axis of any
-// direction, gives rise to.
+// likelyForeshortening is the standard deviation of the foreshortening along a
+// line that a tilt rectangular within the allowed one gives rise to.
 func (l lens) likelyForeshortening(allowed plane.Angle) float64 {
-	return allowed.Tan() / math.Sqrt(6) / l.focal
+	return allowed.Tan() / math.Sqrt(3) / l.focal
 }
 
 // foreshortened fits the row to the ticks. What is known of the foreshortening

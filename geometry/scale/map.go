@@ -35,8 +35,17 @@ func (m Map) Positions(ps []plane.PixelPoint) []plane.Position {
 }
 
 // Pixel is where the position p appears on the photograph.
-func (m Map) Pixel(p plane.Position) plane.PixelPoint {
-	q := Map{m.inverse()}.Position(plane.Pt(plane.Pixel(p.X), plane.Pixel(p.Y)))
+func (m Map) Pixel(p plane.Position) plane.PixelPoint { return m.Back().Pixel(p) }
+
+// Back is the way back, from positions to pixels, for many calls of Pixel.
+func (m Map) Back() Back { return Back{Map{m.inverse()}} }
+
+// Back takes positions on the plane of the reference to the photograph.
+type Back struct{ m Map }
+
+// Pixel is where the position p appears on the photograph.
+func (b Back) Pixel(p plane.Position) plane.PixelPoint {
+	q := b.m.Position(plane.Pt(plane.Pixel(p.X), plane.Pixel(p.Y)))
 	return plane.Pt(plane.Pixel(q.X), plane.Pixel(q.Y))
 }
 

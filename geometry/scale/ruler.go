@@ -15,8 +15,7 @@ func (Ruler) Method() Method { return ByRuler }
 func (r Ruler) Points() []plane.PixelPoint { return []plane.PixelPoint{r.From, r.To} }
 
 // Fit is the similarity that puts the two ends Length apart. The likely maps
-// move both ends and tilt the plane by up to the allowed tilt, about an axis of
-// any direction.
+// move both ends and tilt the plane by up to the allowed tilt, in two directions.
 func (r Ruler) Fit(camera Camera, sd plane.Pixel) (Fit, error) {
 	if err := r.check(camera, sd); err != nil {
 		return Fit{}, err

@@ -41,11 +41,9 @@ func (t Ticks) Fit(camera Camera, sd plane.Pixel) (Fit, error) {
 		s := line.slant(l, r.shrink, across)
 		return l.facing(s).laid(line.at(r.first), line.at(r.last), length)
 	}
-	across := math.Abs(float64(camera.tilt()))
 	fit := newFit(ByTicks, mapOf(usual, fitted.row, 0), func(rng *rand.Rand) Map {
 		l := camera.anyLens(rng)
-		tilt := plane.Angle(across * (2*rng.Float64() - 1))
-		return mapOf(l, fitted.drawn(rng), tilt.Tan())
+		return mapOf(l, fitted.drawn(rng), camera.anyTilt(rng).Tan())
 	})
 	fit.warnOfPlacing(1.96 * fitted.lengthSD() / math.Abs(fitted.last-fitted.first))
 	sure := math.Max(0, math.Abs(fitted.shrink)-fitted.shrinkSD())
@@ -86,13 +84,14 @@ func (t Ticks) checkLine(line tickLine, sd plane.Pixel) error {
 // checkSpacing finds a tick left out or marked twice: a gap far from what the
 // gaps beside it are, by more than the placing of the ticks explains.
 func (t Ticks) checkSpacing(along []float64, sd plane.Pixel) error {
-	noise := math.Sqrt2 * placingSD(along, float64(sd))
+	// The largest of n normal errors is expected at the square root of 2 ln n.
+	noise := math.Sqrt2 * placingSD(along, float64(sd)) * (2.5 + math.Sqrt(2*math.Log(float64(len(along)))))
 	for i := 1; i < len(along); i++ {
 		gap, usual := along[i]-along[i-1], usualGap(along, i)
 		switch {
-		case gap > 1.6*usual && gap-usual > 3.5*noise:
+		case gap > 1.6*usual && gap-usual > noise:
 			return fmt.Errorf("scale.ticks: the gap between ticks %d and %d is %.2g times that of its neighbours; mark the ticks left out there", i, i+1, gap/usual)
-		case gap < 0.6*usual && usual-gap > 3.5*noise:
+		case gap < 0.6*usual && usual-gap > noise:
 			return fmt.Errorf("scale.ticks: ticks %d and %d lie at %.2g times the distance of their neighbours; take out the one that is no tick of the same step", i, i+1, gap/usual)
 		}
 	}
