@@ -17,8 +17,8 @@ type trace struct {
 	crown       plane.Position
 	reach       plane.Millimetre // how far distal of the crown both sides go
 	left, right [3]side
-	opening     []plane.Position // the border between the two springings
-	perimeter   float64
+	area        float64 // between the border and the chord of its springings, mm²
+	perimeter   float64 // of the border between its springings, mm
 	noise       float64 // standard deviation of a point across the border, mm
 	circle      arch.Circle
 	circled     bool
@@ -55,10 +55,8 @@ func newTrace(border []plane.Position, fitted arch.Fitted) trace {
 		t.left[i] = t.cross(border[:low+1], heights[:low+1], heights[low]+float64(h))
 		t.right[i] = t.cross(border[low:], heights[low:], heights[low]+float64(h))
 	}
-	t.opening = between(border, best.Arch.Springings())
-	for i := 1; i < len(t.opening); i++ {
-		t.perimeter += float64(t.opening[i].Distance(t.opening[i-1]))
-	}
+	opening := between(border, best.Arch.Springings())
+	t.area, t.perimeter = area(opening), perimeter(opening)
 	t.circle, t.circled = crownCircle(border, low, float64(best.Arch.Span()))
 	return t
 }
@@ -150,28 +148,25 @@ func (t trace) figures(f *figures, onto func(plane.Position) plane.Position, n n
 		right := r.at.Add(across.Scale(sign * out(r, n.right[i])))
 		f.widths[i] = float64(onto(left).Distance(onto(right)))
 	}
-	f.area = area(t.opening, onto) + n.shift*t.perimeter
 	if t.circled {
 		f.crownRadius, f.radiused = math.Abs(float64(t.circle.Radius)+n.shift+t.circle.RadiusSD*n.radius), true
 	}
 }
 
-// area is the area between the border and its chord, in square millimetres, by
-// the shoelace formula.
-func area(ps []plane.Position, onto func(plane.Position) plane.Position) float64 {
-	if len(ps) < 3 {
-		return 0
+// area is the area between the line and its chord, in square millimetres, by the
+// shoelace formula.
+func area(line []plane.Position) float64 {
+	sum := 0.0
+	for i := 1; i < len(line); i++ {
+		sum += float64(line[i-1].Sub(line[0]).Cross(line[i].Sub(line[0])))
 	}
-	step := max(len(ps)/40, 1)
-	first := onto(ps[0])
-	last, sum := first, 0.0
-	add := func(p plane.Position) {
-		sum += float64(last.Sub(first).Cross(p.Sub(first)))
-		last = p
-	}
-	for i := step; i < len(ps)-1; i += step {
-		add(onto(ps[i]))
-	}
-	add(onto(ps[len(ps)-1]))
 	return math.Abs(sum) / 2
+}
+
+func perimeter(line []plane.Position) float64 {
+	sum := 0.0
+	for i := 1; i < len(line); i++ {
+		sum += float64(line[i].Distance(line[i-1]))
+	}
+	return sum
 }

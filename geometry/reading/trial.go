@@ -17,6 +17,7 @@ type trial struct {
 	marks  hand.Marks
 	web    hand.Web
 	fit    scale.Fit
+	back   scale.Back // of the best map
 	fitted arch.Fitted
 	trace  trace
 	pixel  plane.Millimetre // the size of a pixel at the crown
@@ -47,9 +48,9 @@ func (t trial) fill(out *Web) {
 	best := t.fitted.Best()
 	out.Shape, out.ShapeSure, out.FitRMS = best.Arch.Shape, t.fitted.Sure, best.RMS
 	out.ShapeAlso = t.alternatives()
-	out.Crown = t.fit.Best.Pixel(best.Arch.Crown)
+	out.Crown = t.back.Pixel(best.Arch.Crown)
 	for i, s := range best.Arch.Springings() {
-		out.Springing[i] = t.fit.Best.Pixel(s)
+		out.Springing[i] = t.back.Pixel(s)
 	}
 	out.Curve = t.curve(best.Arch)
 	centre := t.figures(best.Arch, t.fit.Best, t.marks, nudge{})
@@ -77,7 +78,7 @@ func (t trial) curve(a arch.Arch) []plane.PixelPoint {
 	line := a.Polyline(max(t.trace.reach-a.Rise(), 0.5), max(t.pixel, 0.02))
 	out := make([]plane.PixelPoint, len(line))
 	for i, p := range line {
-		out[i] = t.fit.Best.Pixel(p)
+		out[i] = t.back.Pixel(p)
 	}
 	return out
 }
@@ -126,7 +127,7 @@ func (t trial) likelyMap(i int) scale.Map {
 // figures computes every figure of the arch a, which is drawn on the plane of
 // the best map, as it would be if m were the true map.
 func (t trial) figures(a arch.Arch, m scale.Map, marks hand.Marks, n nudge) figures {
-	onto := func(p plane.Position) plane.Position { return m.Position(t.fit.Best.Pixel(p)) }
+	onto := func(p plane.Position) plane.Position { return m.Position(t.back.Pixel(p)) }
 	towards := func(p plane.Position, d plane.Vector[plane.Millimetre]) plane.Vector[plane.Millimetre] {
 		return onto(p.Add(d)).Sub(onto(p))
 	}
@@ -148,6 +149,9 @@ func (t trial) figures(a arch.Arch, m scale.Map, marks hand.Marks, n nudge) figu
 	f.crownAngle = towards(a.Crown, departures[0]).AngleTo(towards(a.Crown, departures[1])).Degrees()
 	f.index, f.depth, f.jointed = place(crown, marks, t.web, m)
 	t.trace.figures(&f, onto, n)
+	at := t.back.Pixel(a.Crown)
+	enlarged := float64(m.PerPixel(at) / t.fit.Best.PerPixel(at))
+	f.area = t.trace.area*enlarged*enlarged + n.shift*t.trace.perimeter
 	return f
 }
 
