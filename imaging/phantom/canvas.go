@@ -53,17 +53,6 @@ func (c *canvas) lay(shape coverage, colour func(x, y int) rgb) {
 	})
 }
 
-// dim multiplies every pixel.
-func (c *canvas) dim(by func(x, y int) rgb) {
-	eachRow(0, c.h, func(y int) {
-		for x := range c.w {
-			v := by(x, y)
-			at := c.rgb[3*(y*c.w+x):]
-			at[0], at[1], at[2] = at[0]*v[0], at[1]*v[1], at[2]*v[2]
-		}
-	})
-}
-
 // blur spreads light as a lens with a Gaussian spot does.
 func (c *canvas) blur(sd plane.Pixel) {
 	if sd == 0 {

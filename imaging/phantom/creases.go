@@ -96,7 +96,7 @@ func (e engraver) palm(a *anatomy) {
 		f := *a.digits[d]
 		pip := float64(f.bones[0])
 		through := func(t, bow, deep float64) {
-			e.cut(e.across(f, t-bow, -1.02, 1.02, bow, 0.02*l), 6, deep, 0.06)
+			e.cut(e.across(f, t-bow, -1.02, 1.02, bow, 0.03*l), 8, deep, 0.3)
 		}
 		through(pip, -0.012*l, 22)
 		e.cut(e.across(f, pip+0.06*l, -0.85, 0.8, -0.01*l, 0.03*l), 5, 11, 0.25)

@@ -18,7 +18,7 @@ func newLamp(c Case) lamp {
 	s, t := c.Light.Elevation.Sin(), c.Light.Elevation.Cos()
 	l := lamp{
 		x: c.Light.Azimuth.Cos() * t, y: c.Light.Azimuth.Sin() * t, z: s,
-		shadow: c.Light.Shadow, softness: c.Light.Softness, room: 0.42,
+		shadow: c.Light.Shadow, softness: c.Light.Softness, room: 0.45,
 		w: float64(c.Width), h: float64(c.Height),
 	}
 	n := math.Sqrt(l.x*l.x + l.y*l.y + (1+l.z)*(1+l.z))

@@ -9,12 +9,11 @@ import (
 
 // nail is one nail in hand coordinates.
 type nail struct {
-	f       digit
-	from    float64 // where it leaves the fold, distance along the digit
-	length  float64
-	half    float64
-	aside   float64 // how far its middle lies to the ulnar side of the axis
-	tipward float64 // free edge beyond the pulp
+	f      digit
+	from   float64 // where it leaves the fold, distance along the digit
+	length float64
+	half   float64
+	aside  float64 // how far its middle lies to the ulnar side of the axis
 }
 
 func nails(a *anatomy) []nail {
@@ -24,12 +23,12 @@ func nails(a *anatomy) []nail {
 		f := *a.digits[d]
 		tip := float64(f.length())
 		h := float64(f.fullness(f.length() - plane.Millimetre(0.25*l)))
-		n := nail{f: f, from: tip - 0.285*l, length: 0.262 * l, half: 0.66 * h}
+		n := nail{f: f, from: tip - 0.275*l, length: 0.235 * l, half: 0.6 * h}
 		if d == hand.Thumb {
-			n = nail{f: f, from: tip - 0.34*l, length: 0.31 * l, half: 0.58 * h, aside: -0.26 * h}
+			n = nail{f: f, from: tip - 0.33*l, length: 0.285 * l, half: 0.54 * h, aside: -0.2 * h}
 		}
 		if d == hand.Little {
-			n.from, n.length = tip-0.235*l, 0.215*l
+			n.from, n.length = tip-0.225*l, 0.19*l
 		}
 		out = append(out, n)
 	}
@@ -83,12 +82,12 @@ func (n nail) lunula() []point {
 		if u < 0 {
 			u, side = -u, -1
 		}
-		line = append(line, n.at(0.2*u*u, side))
+		line = append(line, n.at(0.1*u*u, side))
 	}
-	h := n.width(0.2)
+	h := n.width(0.1)
 	for i := 1; i < steps; i++ {
 		v := -1 + 2*float64(i)/steps
-		line = append(line, n.place(n.along(0.2)+0.2*n.half*(1-v*v), v*h))
+		line = append(line, n.place(n.along(0.1)+0.22*n.half*(1-v*v), v*h))
 	}
 	return line
 }

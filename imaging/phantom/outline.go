@@ -47,8 +47,8 @@ func (a *anatomy) outline(step plane.Millimetre) []point {
 	end := 0.45 * little.bones[0]
 	line = append(line, reversed(little.flankLine(end, ulnar, step))...)
 	edge := little.flankPoint(end, ulnar)
-	heel := offset(plane.Pt(max(little.mcp.X+0.12*a.size, 0.98*a.size), 0), 0, -1.0)
-	line = append(line, bezier(edge, edge.Add(little.axis.Scale(-0.62*l)), offset(heel, 0.03, 0.42), heel, step)...)
+	heel := offset(plane.Pt(max(little.mcp.X+0.03*a.size, 0.95*a.size), 0), 0, -1.0)
+	line = append(line, bezier(edge, edge.Add(little.axis.Scale(-0.62*l)), offset(heel, 0.06, 0.45), heel, step)...)
 	line = append(line, bezier(heel, offset(heel, -0.06, -0.36), offset(wristU, 0.0, 0.3), wristU, step)...)
 	line = append(line, bezier(wristU, offset(wristU, 0, -0.5), offset(forearmU, -0.02, 1.5), forearmU, step)...)
 	return line

@@ -12,7 +12,7 @@ import (
 const cellSize = 4
 
 // paintHand lays drape, reference and hand over each other and blurs them.
-func paintHand(c Case, a *anatomy, at layout, cam camera) *canvas {
+func paintHand(c Case, a *anatomy, at layout, cam camera) (*canvas, error) {
 	perPixel := float64(c.Distance) / float64(c.FocalPx)
 	outline := cam.pixels(at.hand.planes(a.outline(plane.Millimetre(0.7 * perPixel))))
 	silhouette := cover(c.Width, c.Height, outline)
@@ -23,19 +23,57 @@ func paintHand(c Case, a *anatomy, at layout, cam camera) *canvas {
 			flat = c.Skin.palm()
 		}
 		pic.paint(func(x, y int) rgb { return drapeColour[c.Drape] })
-		layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return 1 })
+		err := layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return 1 })
 		pic.lay(silhouette, func(x, y int) rgb { return flat })
 		pic.blur(c.BlurSD)
-		return pic
+		return pic, err
 	}
 	l := newLamp(c)
 	mask := shrunk(silhouette, cellSize)
 	body := newBody(c, mask, l, perPixel)
 	paintDrape(pic, c, cam, l, body)
-	layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return body.light(x, y, l) })
+	if err := layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return body.light(x, y, l) }); err != nil {
+		return nil, err
+	}
 	layHand(pic, c, a, at, cam, l, body, silhouette, mask)
 	pic.blur(c.BlurSD)
-	return pic
+	return pic, nil
+}
+
+// layReference paints the ruler or the card and the narrow shadow beneath it;
+// light is the light on the cloth.
+func layReference(pic *canvas, c Case, s strip, cam camera, light func(x, y float64) float64) error {
+	if !c.Plain {
+		under := s
+		l := newLamp(c)
+		high := 0.9 / l.z
+		under.corner = s.corner.Add(plane.Vec(plane.Millimetre(-l.x*high), plane.Millimetre(-l.y*high)))
+		layShadow(pic, c, under, cam)
+	}
+	if c.Reference == IDCard {
+		layCard(pic, c, s, cam, light)
+		return nil
+	}
+	return layRuler(pic, c, s, cam, light)
+}
+
+// layShadow darkens the cloth under a strip, softly.
+func layShadow(pic *canvas, c Case, s strip, cam camera) {
+	const soft plane.Millimetre = 0.7
+	shape := cover(c.Width, c.Height, s.rectangle(cam, -soft, s.length+soft, -soft, s.wide+soft))
+	eachRow(shape.y0, shape.y1, func(j int) {
+		for i := range c.Width {
+			if shape.part[j*c.Width+i] == 0 {
+				continue
+			}
+			x, y := project(&cam.toPlane.H, float64(i)+0.5, float64(j)+0.5)
+			u, v := s.within(plane.Pt(plane.Millimetre(x), plane.Millimetre(y)))
+			inside := min(u, s.length-u, v, s.wide-v)
+			k := 1 - 0.6*c.Light.Shadow*smoothstep(float64((inside+soft)/(2*soft)))
+			at := pic.rgb[3*(j*c.Width+i):]
+			at[0], at[1], at[2] = at[0]*k, at[1]*k, at[2]*k
+		}
+	})
 }
 
 // body is the hand as a solid that casts a shadow on the cloth.
@@ -137,7 +175,7 @@ func layHand(pic *canvas, c Case, a *anatomy, at layout, cam camera, l lamp, b b
 
 func (s *skin) creaseDark() float64 {
 	if s.palm {
-		return 0.9 + 0.1*float64(s.tone-VeryFair)
+		return 0.38 + 0.07*float64(s.tone-VeryFair)
 	}
 	return 0.7
 }
@@ -145,9 +183,9 @@ func (s *skin) creaseDark() float64 {
 // nailed is the colour of the nail over skin of that colour.
 func (s *skin) nailed(under rgb, plate, lunula, edge float64) rgb {
 	dark := smoothstep(float64(s.tone-Beige) / 4)
-	bed := lab(70, 16, 12).mixed(lab(52, 13, 14), dark)
-	moon := lab(80, 7, 9).mixed(lab(64, 9, 13), dark)
+	bed := lab(71, 15, 13).mixed(lab(50, 12, 14), dark)
+	moon := lab(78, 9, 10).mixed(lab(64, 9, 13), dark)
 	white := lab(86, 1, 8).mixed(lab(78, 3, 12), dark)
-	colour := bed.mixed(moon, 0.75*lunula).mixed(white, 0.85*edge)
-	return under.mixed(colour, 0.9*plate)
+	colour := bed.mixed(moon, 0.6*lunula).mixed(white, 0.85*edge)
+	return under.mixed(colour, 0.82*plate)
 }

@@ -50,7 +50,11 @@ func (c Case) Render() (Picture, error) {
 	} else if truth.Ruler = rulerTruth(place.ref, cam); truth.Ruler.Length == 0 {
 		return Picture{}, fmt.Errorf("phantom: at a distance of %.3g mm less than 10 mm of the ruler are in the picture; stand further off", float64(c.Distance))
 	}
-	img := paintHand(c, a, place, cam).develop(c.Seed, c.NoiseSD)
+	pic, err := paintHand(c, a, place, cam)
+	if err != nil {
+		return Picture{}, err
+	}
+	img := pic.develop(c.Seed, c.NoiseSD)
 	var file bytes.Buffer
 	if err := jpeg.Encode(&file, img, &jpeg.Options{Quality: c.JPEGQuality}); err != nil {
 		return Picture{}, fmt.Errorf("phantom: writing the JPEG: %w", err)

@@ -42,8 +42,8 @@ func newSkin(c Case, a *anatomy, at layout, cam camera, mask *field) *skin {
 		look := local(a, q)
 		if !s.palm {
 			v := veins.at(float64(q.X), float64(q.Y))
-			look.blue += 0.9 * v
-			look.rise += 0.012 * s.size * v
+			look.blue += 0.55 * v
+			look.rise += 0.008 * s.size * v
 		}
 		u, w := x/s.size, y/s.size
 		mottle := s.grain.octaves(7*u, 7*w, 3)
@@ -96,7 +96,7 @@ func (s *skin) back(a *anatomy, q point) (l look) {
 		if d != hand.Thumb && t < 0 {
 			wrist := 1 + 0.45*t // tendons run together towards the wrist
 			tendon := bell(v*wrist, 0.035) * smoothstep(-t/0.2) * smoothstep((1.35+t)/0.6)
-			l.rise += size * 0.016 * tendon * (1 - chubby)
+			l.rise += size * 0.008 * tendon * (1 - chubby)
 			l.pigment -= 0.03 * tendon
 		}
 	}
@@ -159,11 +159,13 @@ type veins struct {
 	lines [][]point
 	width float64
 	seen  float64
+	// wander bends the curves.
+	wander noise
 }
 
 func newVeins(c Case, a *anatomy) veins {
 	l := float64(c.Size)
-	v := veins{width: 0.035 * l, seen: 0.3 + 0.7*unit(c.Seed, 40)}
+	v := veins{width: 0.033 * l, wander: noise(c.Seed*7 + 41), seen: (0.25 + 0.75*unit(c.Seed, 40)) * smoothstep((l-12)/24)}
 	at := func(x, y float64) point { return plane.Pt(plane.Millimetre(x*l), plane.Millimetre(y*l)) }
 	for i, d := range []hand.Digit{hand.IndexFinger, hand.Middle, hand.Ring} {
 		f, g := a.digits[d], a.digits[d+1]
@@ -176,12 +178,13 @@ func newVeins(c Case, a *anatomy) veins {
 	}
 	// An arch from one to the next, as most hands have.
 	p, q := v.lines[0][len(v.lines[0])/3], v.lines[2][len(v.lines[2])/4]
-	v.lines = append(v.lines, append([]point{p}, bezier(p, p.Add(plane.Vec(plane.Millimetre(0.2*l), plane.Millimetre(-0.25*l))),
-		q.Add(plane.Vec(plane.Millimetre(-0.2*l), plane.Millimetre(-0.25*l))), q, plane.Millimetre(0.06*l))...))
+	v.lines = append(v.lines, append([]point{p}, bezier(p, p.Add(plane.Vec(plane.Millimetre(0.12*l), plane.Millimetre(-0.5*l))),
+		q.Add(plane.Vec(plane.Millimetre(-0.3*l), plane.Millimetre(0.05*l))), q, plane.Millimetre(0.06*l))...))
 	return v
 }
 
 func (v veins) at(x, y float64) float64 {
+	x, y = x+2.2*v.width*v.wander.at(x/v.width/9, y/v.width/9), y+2.2*v.width*v.wander.at(y/v.width/9+40, x/v.width/9)
 	best := math.Inf(1)
 	for _, line := range v.lines {
 		for i := 1; i < len(line); i++ {
