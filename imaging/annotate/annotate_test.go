@@ -154,7 +154,7 @@ func TestTheStripSaysWhatMustBeSaid(t *testing.T) {
 	m := newHandmade(800, 600, fair, drape)
 	sc := newScene(newSheet(image.Pt(800, 600), 0), m.marks, m.ref, m.reading)
 	warnings := strings.Join(sc.warnings(), "\n")
-	for _, w := range []string{"Two points on a ruler see no tilt", "Fourth web: gothic and round"} {
+	for _, w := range []string{"Two points on a ruler see no tilt", "Fourth web. Gothic and round"} {
 		if !strings.Contains(warnings, w) {
 			t.Errorf("the strip does not warn %q: %s", w, warnings)
 		}

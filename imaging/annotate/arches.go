@@ -4,12 +4,13 @@ package annotate
 // as a fine one on top of it, so that it is seen where they part.
 func (sc *scene) drawArches() {
 	arch := stroke{core: cores[kindArch], width: sc.bold()}
-	border := stroke{core: cores[kindBorder], width: sc.fine()}
+	border := stroke{core: cores[kindBorder], width: 0.6 * sc.fine(), thin: true}
 	for _, d := range sc.webs {
 		sc.lines(sc.levelStroke(), d.level)
 		sc.lines(arch, d.curve)
 		sc.lines(border, d.border)
 		sc.lines(sc.spanStroke(), d.springing)
+		sc.lines(stroke{core: cores[kindBorder], width: sc.fine()}, crosses(d.seeds, 0.3*sc.em)...)
 	}
 }
 

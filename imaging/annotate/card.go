@@ -43,6 +43,7 @@ func (sc *scene) placeCards(busy, lines *cover) []card {
 			g.keep = append(g.keep, c.anchor)
 		}
 	}
+	g.spare = sc.spare()
 	for i, p := range g.arrange(notes) {
 		if p.found {
 			cards[i].box = p.box
@@ -51,6 +52,29 @@ func (sc *scene) placeCards(busy, lines *cover) []card {
 		}
 	}
 	return cards
+}
+
+// spare is what cards leave free if they can: labels, joints, the marked points
+// of the reference.
+func (sc *scene) spare() []box {
+	var list []box
+	for _, l := range sc.labels {
+		list = append(list, l.box.grown(0.15*sc.em))
+	}
+	mark := func(q spot) { list = append(list, box{q.x, q.y, q.x, q.y}.grown(0.8*sc.em)) }
+	for _, f := range hand.Digits {
+		for _, j := range hand.Joints {
+			if p, ok := sc.marks.Joint(f, j); ok && sc.near(p) {
+				mark(sc.at(p))
+			}
+		}
+	}
+	if sc.ref != nil {
+		for _, q := range sc.spots(sc.ref.Points()) {
+			mark(q)
+		}
+	}
+	return list
 }
 
 // newCard sets a card; its box has the right size and no place yet.
@@ -78,7 +102,7 @@ func (sc *scene) newCard(d drawnWeb) card {
 }
 
 // anchor is what a card points at: the crown, else the slope's angle, else the
-// middle of the border.
+// middle of the border, else the click on the crown.
 func (sc *scene) anchor(d drawnWeb) (spot, bool) {
 	switch {
 	case d.hasCrown:
@@ -87,6 +111,8 @@ func (sc *scene) anchor(d drawnWeb) (spot, bool) {
 		return d.slope.vertex, true
 	case len(d.border) > 0:
 		return d.border[len(d.border)/2], true
+	case len(d.seeds) == 3:
+		return d.seeds[1], true
 	}
 	return sc.fieldBox().centre(), false
 }

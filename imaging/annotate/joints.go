@@ -67,4 +67,4 @@ func (sc *scene) drawAxes() {
 
 // fine is the width of a fine line's core, bold that of a bold one.
 func (s *sheet) fine() float64 { return math.Max(0.1*s.pen, 1) }
-func (s *sheet) bold() float64 { return math.Max(0.34*s.pen, 3) }
+func (s *sheet) bold() float64 { return math.Max(0.32*s.pen, 3) }

@@ -1,6 +1,9 @@
 package annotate
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // box is a rectangle on the picture.
 type box struct{ left, top, right, bottom float64 }
@@ -38,6 +41,8 @@ type grounds struct {
 	em    float64
 	// keep are spots that are never covered.
 	keep []spot
+	// spare is not covered either, unless there is no other room.
+	spare []box
 	// busy says how much a box would cover of what is better seen, lines how
 	// much of it a leader would cross.
 	busy, lines *cover
@@ -55,7 +60,7 @@ const (
 	costOfBack     = 5.0  // lying proximal of the web
 	costOfCrossing = 14.0 // leader across another leader
 	costOfPassing  = 10.0 // leader over another kept spot
-	costOfLeader   = 0.35 // share of what a leader runs over
+	costOfLeader   = 0.8  // share of what a leader runs over
 	gainOfLine     = 1.6  // standing level with another note
 )
 
@@ -66,13 +71,16 @@ func (g grounds) arrange(notes []note) []placement {
 	places := make([]placement, len(notes))
 	for range 3 {
 		for i := range notes {
-			places[i] = g.best(i, notes, places)
+			places[i] = g.best(i, notes, places, g.spare)
+			if !places[i].found {
+				places[i] = g.best(i, notes, places, nil)
+			}
 		}
 	}
 	return places
 }
 
-func (g grounds) best(i int, notes []note, places []placement) placement {
+func (g grounds) best(i int, notes []note, places []placement, spare []box) placement {
 	n := notes[i]
 	least, best := math.Inf(1), placement{}
 	step := g.em / 2
@@ -80,7 +88,7 @@ func (g grounds) best(i int, notes []note, places []placement) placement {
 	for y := inner.top; y+n.h <= inner.bottom; y += step {
 		for x := inner.left; x+n.w <= inner.right; x += step {
 			b := boxAt(x, y, n.w, n.h)
-			if !g.free(b, i, places) {
+			if !g.free(b, i, places) || slices.ContainsFunc(spare, b.meets) {
 				continue
 			}
 			if c := g.cost(b, i, notes, places, least); c < least {

@@ -72,7 +72,7 @@ func (sc *scene) referenceLabel() (spot, string) {
 	middle := points[0].to(points[len(points)-1], 0.5)
 	switch ref := sc.ref.(type) {
 	case scale.Ruler:
-		return middle, length(ref.Length) + " mm"
+		return middle, length(ref.Length) + " mm marked"
 	case scale.Ticks:
 		return middle, fmt.Sprintf("%d ticks, %s mm apart", len(ref.At), length(ref.Step))
 	case scale.Card:

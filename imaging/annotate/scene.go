@@ -25,6 +25,7 @@ type scene struct {
 type drawnWeb struct {
 	reading.Web
 	border    []spot
+	seeds     []spot // where no border was traced
 	curve     []spot
 	crown     spot
 	hasCrown  bool
@@ -49,6 +50,9 @@ func newScene(s *sheet, marks hand.Marks, ref scale.Reference, r reading.Reading
 // drawn finds the places of one web.
 func (sc *scene) drawn(w reading.Web) drawnWeb {
 	d := drawnWeb{Web: w, border: sc.spots(sc.borderOf(w)), curve: sc.spots(w.Curve)}
+	if len(d.border) == 0 {
+		d.seeds = sc.seedsOf(w.Web)
+	}
 	if w.Shape != 0 && sc.near(w.Springing[0]) && sc.near(w.Springing[1]) {
 		d.springing = sc.spots(w.Springing[:])
 	}
@@ -68,6 +72,16 @@ func (sc *scene) borderOf(w reading.Web) []plane.PixelPoint {
 	for _, m := range sc.marks.Webs {
 		if m.Web == w.Web {
 			return m.Edge
+		}
+	}
+	return nil
+}
+
+// seedsOf are the three clicks from which a border is to be traced.
+func (sc *scene) seedsOf(w hand.Web) []spot {
+	for _, m := range sc.marks.Webs {
+		if m.Web == w {
+			return sc.spots(m.Seeds)
 		}
 	}
 	return nil

@@ -117,6 +117,8 @@ type stroke struct {
 	core  color.RGBA
 	width float64
 	dash  []float64
+	// thin halves the casing, for a line that lies on another.
+	thin bool
 }
 
 // casing is how far the dark casing shows on either side of a core.
@@ -125,8 +127,12 @@ func (s *sheet) casing() float64 { return math.Max(0.1*s.pen, 1) }
 // lines draws each of the paths with a light core in a dark casing, all casings
 // below all cores, so that crossings stay clean.
 func (s *sheet) lines(st stroke, paths ...[]spot) {
+	casing := s.casing()
+	if st.thin {
+		casing /= 2
+	}
 	s.gg.SetDash(st.dash...)
-	s.strokes(ink, st.width+2*s.casing(), paths)
+	s.strokes(ink, st.width+2*casing, paths)
 	s.strokes(st.core, st.width, paths)
 	s.gg.SetDash()
 }

@@ -90,7 +90,7 @@ func (st *strip) warning(words string) {
 	st.blocks = append(st.blocks, block{0, func(top float64) {
 		st.warningSign(spot{st.pad + 0.55*st.em, top + 0.62*st.em})
 	}})
-	st.paragraph(st.fonts.bold, ink, words, 1.6*st.em)
+	st.paragraph(st.fonts.regular, ink, words, 1.6*st.em)
 }
 
 func (st *strip) warningSign(c spot) {
@@ -141,25 +141,39 @@ func (sc *scene) scaleWords() string {
 	return wording.Sentence(words) + ". Figures are stated ± their uncertainty at 95 per cent."
 }
 
-// warnings are those of the photograph, then those of each web with its name,
-// each said once.
+// warnings are those of the photograph, then those of the webs, each said once
+// with the names of the webs that it concerns.
 func (sc *scene) warnings() []string {
 	var list []string
-	say := func(w string) {
-		w = wording.Sentence(w)
-		if w != "" && !slices.Contains(list, w) {
-			list = append(list, w)
+	for _, w := range sc.reading.Warnings {
+		if w != "" && !slices.Contains(list, wording.Sentence(w)) {
+			list = append(list, wording.Sentence(w))
 		}
 	}
-	for _, w := range sc.reading.Warnings {
-		say(w)
-	}
+	var said []string
 	for _, web := range sc.reading.Webs {
 		for _, w := range web.Warnings {
-			say(wording.WebName(web.Web) + ": " + w)
+			if w != "" && !slices.Contains(said, w) {
+				said = append(said, w)
+				list = append(list, sc.warned(w)+". "+wording.Sentence(w))
+			}
 		}
 	}
 	return list
+}
+
+// warned names the webs that share a warning: "Second and fourth web".
+func (sc *scene) warned(warning string) string {
+	var names []string
+	for _, web := range sc.reading.Webs {
+		if slices.Contains(web.Warnings, warning) {
+			names = append(names, strings.TrimSuffix(web.Web.String(), " web"))
+		}
+	}
+	if n := len(names); n > 1 {
+		names = []string{strings.Join(names[:n-1], ", ") + " and " + names[n-1]}
+	}
+	return wording.Sentence(names[0]) + " web"
 }
 
 // limits says what each verdict was judged by.
@@ -256,7 +270,7 @@ func (st *strip) entries() []entry {
 		shown bool
 		entry
 	}{
-		{border, entry{"traced border", true, across(stroke{core: cores[kindBorder], width: st.fine()})}},
+		{border, entry{"traced border", true, across(stroke{core: cores[kindBorder], width: 0.6 * st.fine(), thin: true})}},
 		{curve, entry{"fitted arch", true, across(stroke{core: cores[kindArch], width: st.bold()})}},
 		{crown, entry{"crown", false, func(c spot) { st.drawCrown(c, spot{0, -1}, math.Min(st.crownRadius(), 0.6*st.em)) }}},
 		{springing, entry{"springing", false, func(c spot) { st.drawSpringing(c, spot{1, 0}, 0.5*st.pen) }}},
