@@ -11,6 +11,8 @@ import (
 
 	"golang.org/x/image/tiff"
 	"golang.org/x/image/webp"
+
+	"ogive/imaging/photo/sequential"
 )
 
 // header is what can be told of a file without decoding its pixels.
@@ -38,7 +40,7 @@ func formatOf(data []byte) (format, error) {
 	case len(data) == 0:
 		return format{}, errors.New("is empty; copy it from the camera again")
 	case is(0, "\xff\xd8\xff"):
-		return format{"JPEG", sizeOfJPEG, exifInJPEG, whole(jpeg.Decode), false}, nil
+		return format{"JPEG", sizeOfJPEG, exifInJPEG, decodeJPEG, false}, nil
 	case is(0, "\x89PNG\r\n\x1a\n"):
 		return format{"PNG", config(png.DecodeConfig), exifInPNG, whole(png.Decode), false}, nil
 	case is(0, "II*\x00"), is(0, "MM\x00*"):
@@ -49,6 +51,14 @@ func formatOf(data []byte) (format, error) {
 		return format{"HEIC", sizeOfHEIC, exifInHEIC, decodeHEIC, true}, nil
 	}
 	return format{}, errors.New("is not a picture this program reads (JPEG, PNG, TIFF, WebP, HEIC); export it from the camera as JPEG")
+}
+
+// decodeJPEG takes the fast way for what cameras write.
+func decodeJPEG(data []byte) (image.Image, error) {
+	if img, ok := sequential.Decode(data); ok {
+		return img, nil
+	}
+	return jpeg.Decode(bytes.NewReader(data))
 }
 
 // header reads the size and the EXIF data and refuses a size beyond the limits.
