@@ -11,9 +11,16 @@ type lore [knots]discriminant
 
 // at is the discriminant at the fraction t of the way.
 func (l lore) at(t float64) discriminant {
+	i, r := knotBefore(t)
+	return l[i].between(l[i+1], r)
+}
+
+// knotBefore is the last knot before the fraction t of the way, and the
+// fraction of the way from it to the next.
+func knotBefore(t float64) (int, float64) {
 	x := math.Max(0, math.Min(1, t)) * (knots - 1)
 	i := min(int(x), knots-2)
-	return l[i].between(l[i+1], x-float64(i))
+	return i, x - float64(i)
 }
 
 // classes gathers samples on either side along a border.
@@ -25,9 +32,7 @@ func (c *classes) add(onDrape bool, t float64, x colour) {
 	if onDrape {
 		to = &c.drape
 	}
-	at := math.Max(0, math.Min(1, t)) * (knots - 1)
-	i := min(int(at), knots-2)
-	r := at - float64(i)
+	i, r := knotBefore(t)
 	to[i].add(x, 1-r)
 	to[i+1].add(x, r)
 }

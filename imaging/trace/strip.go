@@ -127,10 +127,16 @@ func (s *strip) learn(near, far float64, d doubt) bool {
 	if !ok {
 		return false
 	}
+	var scales [knots]scale
+	for i := range scales {
+		scales[i] = newScale(l[i], c.skin[i], c.drape[i])
+	}
 	for i := range s.curve {
 		d := l.at(float64(i) / last)
+		j, r := knotBefore(float64(i) / last)
 		for k := i * w; k < (i+1)*w; k++ {
-			s.drape[k] = d.of(s.light[k])
+			x := d.of(s.light[k])
+			s.drape[k] = (1-r)*scales[j].at(x) + r*scales[j+1].at(x)
 		}
 	}
 	return true
