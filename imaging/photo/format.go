@@ -47,7 +47,7 @@ func formatOf(data []byte) (format, error) {
 		return format{"TIFF", config(tiff.DecodeConfig), exifInTIFF, whole(tiff.Decode), false}, nil
 	case is(0, "RIFF") && is(8, "WEBP"):
 		return format{"WebP", config(webp.DecodeConfig), exifInWebP, whole(webp.Decode), false}, nil
-	case is(4, "ftyp"):
+	case is(4, "ftyphei"), is(4, "ftyphev"), is(4, "ftypmif1"), is(4, "ftypmsf1"):
 		return format{"HEIC", sizeOfHEIC, exifInHEIC, decodeHEIC, true}, nil
 	}
 	return format{}, errors.New("is not a picture this program reads (JPEG, PNG, TIFF, WebP, HEIC); export it from the camera as JPEG")

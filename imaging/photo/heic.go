@@ -35,6 +35,7 @@ func sizeOfHEIC(data []byte) (image.Point, error) {
 // decodeHEIC copies the pixels, as those handed over keep all of the decoder's
 // memory alive.
 func decodeHEIC(data []byte) (image.Image, error) {
+	prepareHEIC()
 	img, err := heic.Decode(bytes.NewReader(data))
 	if m, ok := img.(*image.YCbCr); ok && err == nil {
 		m.Y, m.Cb, m.Cr = bytes.Clone(m.Y), bytes.Clone(m.Cb), bytes.Clone(m.Cr)

@@ -5,9 +5,11 @@ import (
 	"encoding/binary"
 	"image"
 	"image/color"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 )
@@ -125,6 +127,40 @@ func TestRotationOfHEICIsAppliedOnce(t *testing.T) {
 			t.Errorf("turned by %d: size %v in the header (%v), %v decoded", 90*int(steps), size, err, p.Size())
 		}
 	}
+}
+
+func TestDamagedHEICGivesAPictureOrAnError(t *testing.T) {
+	good := seed(t, "flag.heic")
+	r := rand.New(rand.NewPCG(1, 9))
+	refused := 0
+	for range 150 {
+		data := bytes.Clone(good)
+		for range 1 + r.IntN(6) {
+			data[r.IntN(len(data))] ^= 1 << r.IntN(8)
+		}
+		p, err := Decode(data)
+		if err != nil {
+			refused++
+		} else if p.Size().X < narrowHEIC {
+			t.Errorf("size %v", p.Size())
+		}
+	}
+	if refused == 0 || refused == 150 {
+		t.Errorf("%d of 150 refused", refused)
+	}
+}
+
+func TestHEICIsReadBySeveralAtATime(t *testing.T) {
+	good := seed(t, "flag.heic")
+	var readers sync.WaitGroup
+	for range 4 {
+		readers.Go(func() {
+			if _, err := Decode(good); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	readers.Wait()
 }
 
 func TestPreviewIsUpright(t *testing.T) {
