@@ -1,8 +1,10 @@
 package arch
 
 import (
+	"cmp"
 	"errors"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -43,15 +45,15 @@ const sureBIC = 2
 var ErrBorder = errors.New("the traced border is too short to fit an arch; trace it from one finger past the crown to the other finger")
 
 // Fit fits every shape to the border, positions in order from one finger past
-// the crown to the other, and weighs the shapes against each other. Floor is
-// the smallest deviation of the border that could be real, in millimetres, such
-// as a tenth of a pixel: a border that is drawn by a formula is not trusted
-// further than that.
+// the crown to the other, and weighs the shapes against each other. Pixel is the
+// size of a pixel there: no picture shows a border more finely than a part of
+// it, and where the two borders come within a few of them, in the corner of a V,
+// blur has rounded the border and the trace says nothing of the arch.
 //
 // Distances are orthogonal; stray points lose their weight (Tukey's biweight).
 // Neighbouring points of a trace err together, so that BIC and covariance count
 // the independent ones only: n (1 + 2 sum of autocorrelations)^-1.
-func Fit(border []plane.Position, floor plane.Millimetre) (Fitted, error) {
+func Fit(border []plane.Position, pixel plane.Millimetre) (Fitted, error) {
 	points := resample(border)
 	if len(points) < minimumPoints {
 		return Fitted{}, ErrBorder
@@ -60,12 +62,29 @@ func Fit(border []plane.Position, floor plane.Millimetre) (Fitted, error) {
 	if err != nil {
 		return Fitted{}, err
 	}
-	fits := fitAll(points, start, float64(floor))
+	floor := finest * float64(pixel)
+	fits := fitAll(points, start, floor)
 	if len(fits) == 0 {
 		return Fitted{}, ErrBorder
 	}
-	return weigh(fits, points, float64(floor)), nil
+	clear := resolved(points, fits, unresolved*float64(pixel))
+	if len(clear) < minimumPoints {
+		return Fitted{}, ErrBorder
+	}
+	fits = refine(clear, fits, floor)
+	if len(fits) == 0 {
+		return Fitted{}, ErrBorder
+	}
+	return weigh(distinct(fits, unresolved*float64(pixel)), clear, floor), nil
 }
+
+// Parts of a pixel: the smallest deviation of a traced border that could be
+// real, and the opening below which a lens of ordinary sharpness does not
+// resolve two borders (both measured on phantoms).
+const (
+	finest     = 0.05
+	unresolved = 4.0
+)
 
 // shapeFit is one shape fitted, before the shapes are weighed.
 type shapeFit struct {
@@ -74,8 +93,8 @@ type shapeFit struct {
 	scale float64
 }
 
-// fitAll fits each shape from each of its starts, first plainly enough to find
-// the valley, then robustly with the deviation that the best shape leaves.
+// fitAll fits each shape from each of its starts, so wide that no part of the
+// border is thrown out before the shape is known.
 func fitAll(points []plane.Position, start guess, floor float64) []shapeFit {
 	var fits []shapeFit
 	for _, shape := range Shapes {
@@ -84,18 +103,51 @@ func fitAll(points []plane.Position, start guess, floor float64) []shapeFit {
 			fits = append(fits, best)
 		}
 	}
+	return fits
+}
+
+// resolved leaves out the points in the part of the opening that is narrower
+// than gap, as seen from the axis of the closest fit.
+func resolved(points []plane.Position, fits []shapeFit, gap float64) []plane.Position {
+	closest := slices.MinFunc(fits, func(a, b shapeFit) int { return cmp.Compare(a.Loss, b.Loss) })
+	c := newCurve(closest.form.arch(closest.Params))
+	var out []plane.Position
+	for _, p := range points {
+		if x, _ := c.local(p); math.Abs(x) >= gap/2 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// refine fits each shape again, robustly, with the deviation that the best of
+// them leaves.
+func refine(points []plane.Position, fits []shapeFit, floor float64) []shapeFit {
 	scale := math.Inf(1)
 	for _, f := range fits {
-		scale = min(scale, max(deviation(f.Residuals), floor))
+		f.form.residuals(points)(f.Params, f.Residuals[:len(points)], nil)
+		scale = min(scale, max(deviation(f.Residuals[:len(points)]), floor))
 	}
-	refined := fits[:0]
+	var out []shapeFit
 	for _, f := range fits {
 		if again, ok := f.form.fitFrom(points, [][]float64{f.Params}, scale, 1e-6); ok {
 			again.scale = scale
-			refined = append(refined, again)
+			out = append(out, again)
 		}
 	}
-	return refined
+	return out
+}
+
+// distinct leaves out arches that spring where the borders are not resolved:
+// nothing tells them from a V.
+func distinct(fits []shapeFit, gap float64) []shapeFit {
+	out := slices.DeleteFunc(slices.Clone(fits), func(f shapeFit) bool {
+		return f.form.shape != V && float64(f.form.arch(f.Params).Span()) < gap
+	})
+	if len(out) == 0 {
+		return fits
+	}
+	return out
 }
 
 // fitFrom is the best robust fit of the shape from the given starts.

@@ -11,7 +11,7 @@ import (
 
 func TestAnExactBorderGivesItsArchBack(t *testing.T) {
 	for _, want := range sampleArches() {
-		fit, err := Fit(dense(want.Polyline(6, 0.05), 0.05), 0.002)
+		fit, err := Fit(dense(want.Polyline(6, 0.05), 0.05), 0.01)
 		if err != nil {
 			t.Fatalf("%+v: %v", want, err)
 		}
@@ -33,7 +33,7 @@ func TestAStrayStretchDoesNotMoveTheArch(t *testing.T) {
 			border[i] = border[i].Add(plane.Vec[plane.Millimetre](1.5, -1))
 		}
 	}
-	fit, err := Fit(border, 0.005)
+	fit, err := Fit(border, 0.05)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -59,7 +59,7 @@ func TestTheSpreadOfTheFitCoversTheTruth(t *testing.T) {
 	inside, all, shapes := 0, 0, 0
 	for range 60 {
 		for _, want := range sampleArches() {
-			fit, err := Fit(noisy(dense(want.Polyline(7, 0.06), 0.06), 0.03, rng), 0.005)
+			fit, err := Fit(noisy(dense(want.Polyline(7, 0.06), 0.06), 0.03, rng), 0.05)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -93,7 +93,7 @@ func BenchmarkFit(b *testing.B) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	border := noisy(dense(Arch{Shape: Gothic, Axis: down, Flare: plane.Degrees(8), Turn: plane.Degrees(70), Radius: 6}.Polyline(8, 0.05), 0.05), 0.03, rng)
 	for b.Loop() {
-		if _, err := Fit(border, 0.005); err != nil {
+		if _, err := Fit(border, 0.05); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -1,6 +1,7 @@
 package arch
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -13,7 +14,7 @@ import (
 // weigh turns fits into candidates: BIC with the number of independent points,
 // weights exp(-BIC/2) (Schwarz G. Ann Stat 1978;6:461-4).
 func weigh(fits []shapeFit, points []plane.Position, floor float64) Fitted {
-	fullest := slices.MinFunc(fits, func(a, b shapeFit) int { return compare(a.Loss, b.Loss) })
+	fullest := slices.MinFunc(fits, func(a, b shapeFit) int { return cmp.Compare(a.Loss, b.Loss) })
 	independent := independentPoints(fullest.Residuals, fullest.scale)
 	var out Fitted
 	for _, f := range fits {
@@ -25,7 +26,7 @@ func weigh(fits []shapeFit, points []plane.Position, floor float64) Fitted {
 		c.spread = spread(f, float64(len(points))/independent)
 		out.Candidates = append(out.Candidates, c)
 	}
-	slices.SortStableFunc(out.Candidates, func(a, b Candidate) int { return compare(a.bic, b.bic) })
+	slices.SortStableFunc(out.Candidates, func(a, b Candidate) int { return cmp.Compare(a.bic, b.bic) })
 	least := out.Candidates[0].bic
 	total := 0.0
 	for i := range out.Candidates {
@@ -38,16 +39,6 @@ func weigh(fits []shapeFit, points []plane.Position, floor float64) Fitted {
 	}
 	out.Sure = len(out.Candidates) == 1 || out.Candidates[1].bic-least >= sureBIC
 	return out
-}
-
-func compare(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // independentPoints is how many of the residuals count as independent, from

@@ -68,7 +68,7 @@ func readWeb(m hand.Marks, w hand.WebMarks, fit scale.Fit, table norms.Table) We
 	}
 	border := fit.Best.Positions(w.Edge)
 	pixel := fit.Best.PerPixel(w.Edge[len(w.Edge)/2])
-	fitted, err := arch.Fit(border, pixel/20)
+	fitted, err := arch.Fit(border, pixel)
 	if err != nil {
 		out.warn("No arch: " + err.Error() + ".")
 		return out

@@ -8,13 +8,12 @@ import (
 )
 
 // widthsAt are the distances distal to the crown at which the width between the
-// two borders is taken from the trace alone.
+// two borders is taken from the trace.
 var widthsAt = [3]plane.Millimetre{2, 5, 10}
 
 // trace is what the border tells without any model of its arch.
 type trace struct {
 	axis        plane.Vector[plane.Millimetre]
-	crown       plane.Position
 	reach       plane.Millimetre // how far distal of the crown both sides go
 	left, right [3]side
 	area        float64 // between the border and the chord of its springings, mm²
@@ -40,7 +39,9 @@ type nudge struct {
 }
 
 // newTrace reads the figures that need no model off the border. Of the fitted
-// arch it takes only the direction of the axis and where the springings are.
+// arch it takes only from where and in which direction to measure: the crown
+// (blur rounds the corner of a V, so the lowest point of the trace lies up to a
+// millimetre distal of it), the axis and the springings.
 func newTrace(border []plane.Position, fitted arch.Fitted) trace {
 	best := fitted.Best()
 	t := trace{axis: best.Arch.Axis, noise: float64(best.RMS)}
@@ -49,11 +50,10 @@ func newTrace(border []plane.Position, fitted arch.Fitted) trace {
 		heights[i] = float64(p.Sub(best.Arch.Crown).Dot(t.axis))
 	}
 	low := lowest(heights)
-	t.crown = border[low]
-	t.reach = plane.Millimetre(math.Min(heights[0], heights[len(heights)-1]) - heights[low])
+	t.reach = plane.Millimetre(math.Min(heights[0], heights[len(heights)-1]))
 	for i, h := range widthsAt {
-		t.left[i] = t.cross(border[:low+1], heights[:low+1], heights[low]+float64(h))
-		t.right[i] = t.cross(border[low:], heights[low:], heights[low]+float64(h))
+		t.left[i] = t.cross(border[:low+1], heights[:low+1], float64(h))
+		t.right[i] = t.cross(border[low:], heights[low:], float64(h))
 	}
 	opening := between(border, best.Arch.Springings())
 	t.area, t.perimeter = area(opening), perimeter(opening)
