@@ -4,9 +4,9 @@
 //	picture := annotate.Draw(photograph, marks, reference, reading)
 //	sketch := annotate.ArchSketch(reading.Webs[0], 240)
 //
-// Nothing is hidden for good: the cards with the figures lie beside the webs
-// where they cover the least, never over a crown and never over each other, and
-// what concerns the whole photograph stands in a strip added below it.
+// Nothing is hidden: the cards with the figures stand in a margin added on the
+// side to which the fingers point, in the order of their webs, each with a line
+// to its web; what concerns the whole photograph stands in a strip added below.
 //
 // A mark is known by its shape as well as by its colour, and every mark has a
 // light core in a dark casing, so that it is seen on fair skin, on dark skin
@@ -25,12 +25,12 @@ import (
 	"ogive/imaging/photo"
 )
 
-// Draw is a copy of the photograph with everything drawn on it, and a strip
-// with words below it.
+// Draw is a copy of the photograph with everything drawn on it, and margins with
+// cards and words around it. A photograph too small for lettering is enlarged
+// by a whole number.
 //
-// The photograph takes the top left of the picture, Enlargement times as large
-// as it is; the photograph itself is not touched. The reference may be nil.
-// Marks that lie far outside the photograph are left out.
+// The photograph itself is not touched. The reference may be nil. Marks that
+// lie far outside the photograph are left out.
 func Draw(p *photo.Photograph, marks hand.Marks, ref scale.Reference, r reading.Reading) *image.RGBA {
 	return drawOn(p.Picture(), marks, ref, r)
 }
@@ -40,20 +40,18 @@ func drawOn(picture image.Image, marks hand.Marks, ref scale.Reference, r readin
 	if size.X <= 0 || size.Y <= 0 {
 		return image.NewRGBA(image.Rectangle{})
 	}
-	s := newSheet(size, typicalSpan(r))
-	scene := newScene(s, marks, ref, r)
-	s.place(picture, scene.strip.height())
+	scene := newScene(newSheet(size, typicalSpan(r)), marks, ref, r)
+	scene.place(picture)
 	scene.draw()
-	return s.img
+	return scene.img
 }
 
 // legible is the side in pixels of a square photograph that is large enough for
 // lettering to be read.
 const legible = 800
 
-// Enlargement is how many times larger a photograph of that size is drawn: 1,
-// unless lettering would be too small to read.
-func Enlargement(size image.Point) int {
+// enlargement is how many times larger a photograph of that size is drawn.
+func enlargement(size image.Point) int {
 	k := 1
 	for k*k*size.X*size.Y < legible*legible && k < legible {
 		k++
@@ -62,8 +60,8 @@ func Enlargement(size image.Point) int {
 }
 
 // place makes the picture and puts the photograph into it.
-func (s *sheet) place(picture image.Image, strip int) {
-	s.img = image.NewRGBA(image.Rect(0, 0, s.width, s.field.Dy()+strip))
+func (s *sheet) place(picture image.Image) {
+	s.img = image.NewRGBA(s.whole)
 	draw.Draw(s.img, s.img.Bounds(), image.NewUniform(paper), image.Point{}, draw.Src)
 	if s.k == 1 {
 		draw.Draw(s.img, s.field, picture, picture.Bounds().Min, draw.Src)

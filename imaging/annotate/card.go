@@ -2,6 +2,7 @@ package annotate
 
 import (
 	"math"
+	"slices"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/norms"
@@ -17,64 +18,53 @@ type card struct {
 	box        box
 	anchor     spot
 	anchored   bool
-	inStrip    bool // there was no room for it on the photograph
-	names      float64
+	names      float64 // width of the column of names
 }
 
 // Measures of a card, in ems.
 const (
 	cardPad    = 0.6
-	cardGap    = 0.7 // between names and values
+	columnGap  = 0.7 // between names and values
 	flagHeight = 1.5
 	flagGap    = 0.25
 	cardSketch = 2.7
+	// between cards
+	leastCardGap = 0.3
+	mostCardGap  = 0.8
 )
 
-// placeCards sets the cards and finds their places.
-func (sc *scene) placeCards(busy, lines *cover) []card {
-	g := grounds{field: sc.fieldBox(), em: sc.em, busy: busy, lines: lines}
+// newCards sets the cards, which have no place yet.
+func (sc *scene) newCards() []card {
 	var cards []card
-	var notes []note
 	for _, d := range sc.webs {
-		c := sc.newCard(d)
-		cards = append(cards, c)
-		notes = append(notes, note{c.box.width(), c.box.height(), c.anchor, d.distal})
-		if c.anchored {
-			g.keep = append(g.keep, c.anchor)
-		}
-	}
-	g.spare = sc.spare()
-	for i, p := range g.arrange(notes) {
-		if p.found {
-			cards[i].box = p.box
-		} else {
-			cards[i].inStrip = true
-		}
+		cards = append(cards, sc.newCard(d))
 	}
 	return cards
 }
 
-// spare is what cards leave free if they can: labels, joints, the marked points
-// of the reference.
-func (sc *scene) spare() []box {
-	var list []box
-	for _, l := range sc.labels {
-		list = append(list, l.box.grown(0.15*sc.em))
+// layOutCards gives the cards their places on the side to which the fingers
+// point, where the lines to the webs run between the fingers.
+func (sc *scene) layOutCards() margins {
+	var largest size
+	var anchors []spot
+	var distal spot
+	for i, c := range sc.cards {
+		largest = size{math.Max(largest.w, c.box.width()), math.Max(largest.h, c.box.height())}
+		anchors = append(anchors, c.anchor)
+		distal = distal.add(sc.webs[i].distal)
 	}
-	mark := func(q spot) { list = append(list, box{q.x, q.y, q.x, q.y}.grown(0.8*sc.em)) }
-	for _, f := range hand.Digits {
-		for _, j := range hand.Joints {
-			if p, ok := sc.marks.Joint(f, j); ok && sc.near(p) {
-				mark(sc.at(p))
-			}
-		}
+	w, h, along := float64(sc.field.Dx()), float64(sc.field.Dy()), sideTowards(distal)
+	n := float64(len(sc.cards))
+	spare := w - n*largest.w
+	if !along.row() {
+		spare = h - n*largest.h
 	}
-	if sc.ref != nil {
-		for _, q := range sc.spots(sc.ref.Points()) {
-			mark(q)
-		}
+	gap := clamp(spare/(n+1), leastCardGap*sc.em, mostCardGap*sc.em)
+	m := layOut(w, h, along, slices.Repeat([]size{largest}, len(sc.cards)), anchors, gap)
+	for i := range m.cards {
+		sc.cards[i].box = m.cards[i]
 	}
-	return list
+	return m
 }
 
 // newCard sets a card; its box has the right size and no place yet.
@@ -87,7 +77,7 @@ func (sc *scene) newCard(d drawnWeb) card {
 		c.names = math.Max(c.names, sc.fonts.regular.widthOf(r.Name))
 		values = math.Max(values, sc.fonts.bold.widthOf(r.Value))
 	}
-	width = math.Max(width, c.names+cardGap*sc.em+values)
+	width = math.Max(width, c.names+columnGap*sc.em+values)
 	for _, v := range d.Verdicts {
 		width = math.Max(width, sc.flagFont(v).widthOf(wording.VerdictOf(v))+1.7*sc.em)
 	}
@@ -152,7 +142,7 @@ func (sc *scene) drawCard(c card) {
 	for _, r := range c.rows {
 		base := y + sc.fonts.regular.baseline()
 		sc.text(sc.fonts.regular, faded, spot{x, base}, r.Name)
-		sc.text(sc.fonts.bold, ink, spot{x + c.names + cardGap*sc.em, base}, r.Value)
+		sc.text(sc.fonts.bold, ink, spot{x + c.names + columnGap*sc.em, base}, r.Value)
 		y += sc.fonts.regular.lineHeight()
 	}
 	y += flagGap * sc.em
@@ -221,18 +211,54 @@ func pennant(b box) []spot {
 	return []spot{{b.left, b.top}, {b.right, b.top}, {b.right - notch, b.centre().y}, {b.right, b.bottom}, {b.left, b.bottom}}
 }
 
-// drawLeaders draws a line from each card towards its web.
-func (sc *scene) drawLeaders() {
-	var paths [][]spot
-	for _, c := range sc.cards {
-		if !c.anchored {
+// newLeaders finds a line from each card to its web: from that place of the
+// card's edge from which it runs over the least.
+func (sc *scene) newLeaders() [][]spot {
+	lines := sc.leaderCover()
+	var leaders [][]spot
+	for i, c := range sc.cards {
+		anchor, anchored := sc.anchor(sc.webs[i])
+		if !anchored {
 			continue
 		}
-		from := c.box.nearest(c.anchor)
-		d := c.anchor.sub(from)
+		least, best := math.Inf(1), spot{}
+		for _, from := range c.edge(sc.fieldBox(), sc.em) {
+			cost := 0.6*from.sub(anchor).length()/sc.em + lines.along(anchor, from, 2*sc.em)
+			for _, l := range leaders {
+				if cross(from, anchor, l[0], l[1]) {
+					cost += costOfCrossing
+				}
+			}
+			if cost < least {
+				least, best = cost, from
+			}
+		}
+		d := anchor.sub(best)
 		if stop := d.length() - 1.25*sc.crownRadius(); stop > 0 {
-			paths = append(paths, []spot{from, from.add(d.unit().times(stop))})
+			leaders = append(leaders, []spot{best, best.add(d.unit().times(stop))})
 		}
 	}
-	sc.lines(stroke{core: paper, width: sc.fine()}, paths...)
+	return leaders
+}
+
+// costOfCrossing keeps leaders from crossing.
+const costOfCrossing = 100
+
+// edge is a row of places on the edge of the card that faces the photograph.
+func (c card) edge(field box, em float64) []spot {
+	a, b := spot{c.box.left + em, c.box.bottom}, spot{c.box.right - em, c.box.bottom}
+	switch {
+	case c.box.top >= field.bottom:
+		a.y, b.y = c.box.top, c.box.top
+	case c.box.right <= field.left:
+		a, b = spot{c.box.right, c.box.top + em}, spot{c.box.right, c.box.bottom - em}
+	case c.box.left >= field.right:
+		a, b = spot{c.box.left, c.box.top + em}, spot{c.box.left, c.box.bottom - em}
+	}
+	const n = 16
+	out := make([]spot, n+1)
+	for i := range out {
+		out[i] = a.to(b, float64(i)/n)
+	}
+	return out
 }

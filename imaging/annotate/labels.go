@@ -14,8 +14,8 @@ type label struct {
 }
 
 // placeLabels finds places for the names beside the marks.
-func (sc *scene) placeLabels(lines *cover) []label {
-	p := labelPlacer{sheet: sc.sheet, field: sc.fieldBox(), lines: lines}
+func (sc *scene) placeLabels() []label {
+	p := labelPlacer{sheet: sc.sheet, field: sc.fieldBox(), lines: sc.labelCover()}
 	for _, d := range sc.webs {
 		if d.hasCrown {
 			p.keep = append(p.keep, d.crown)

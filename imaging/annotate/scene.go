@@ -18,6 +18,7 @@ type scene struct {
 	webs    []drawnWeb
 	labels  []label
 	cards   []card
+	leaders [][]spot
 	strip   *strip
 }
 
@@ -37,14 +38,22 @@ type drawnWeb struct {
 
 func newScene(s *sheet, marks hand.Marks, ref scale.Reference, r reading.Reading) *scene {
 	sc := &scene{sheet: s, marks: marks, ref: ref, reading: r}
-	for _, w := range r.Webs {
+	sc.findWebs()
+	sc.cards = sc.newCards()
+	sc.frame(sc.layOutCards())
+	sc.findWebs() // again, now that the photograph has its place
+	sc.labels = sc.placeLabels()
+	sc.strip = sc.newStrip()
+	sc.whole.Max.Y += sc.strip.height()
+	sc.leaders = sc.newLeaders()
+	return sc
+}
+
+func (sc *scene) findWebs() {
+	sc.webs = nil
+	for _, w := range sc.reading.Webs {
 		sc.webs = append(sc.webs, sc.drawn(w))
 	}
-	lines := sc.linesCovered()
-	sc.labels = sc.placeLabels(lines.summed())
-	sc.cards = sc.placeCards(sc.allCovered(lines), lines.summed())
-	sc.strip = sc.newStrip()
-	return sc
 }
 
 // drawn finds the places of one web.
@@ -133,33 +142,18 @@ func (sc *scene) footOnAxis(f hand.Digit, q spot) (spot, bool) {
 	return mcp.add(u.times(q.sub(mcp).dot(u))), true
 }
 
-// What covering a thing costs, in ems of way: lines by half an em of length,
-// areas by a quarter of a square em.
+// What it costs to lie on a thing: lines by half an em of length.
 const (
-	costOfArch  = 4.0
-	costOfAxis  = 0.7
-	costOfMark  = 5.0
-	costOfLabel = 5.0
-	costOfHand  = 0.09
+	costOfArch = 4.0
+	costOfAxis = 0.7
+	costOfMark = 5.0
+	// by half an em of a label's length
+	costOfLabel = 1.5
 )
 
-// linesCovered is what would be lost if marks and lines were covered.
-func (sc *scene) linesCovered() *cover {
+// markCover is where joints, axes and the reference are drawn.
+func (sc *scene) markCover() *cover {
 	c := newCover(sc.fieldBox(), sc.em/2)
-	for _, d := range sc.webs {
-		c.addLine(d.curve, costOfArch)
-		c.addLine(d.border, costOfArch)
-		c.addLine(d.level, costOfAxis)
-		for _, q := range d.springing {
-			c.add(q, costOfMark)
-		}
-		if d.slope != nil {
-			c.addLine(d.slope.line, costOfArch)
-			c.addLine(d.slope.axis[:], costOfAxis)
-			from, to := d.slope.angles()
-			c.addLine(arc(d.slope.vertex, d.slope.reach, from, to), costOfArch)
-		}
-	}
 	for _, f := range hand.Digits {
 		if mcp, pip, ok := sc.axis(f); ok {
 			c.addLine([]spot{mcp, pip}, costOfAxis)
@@ -171,50 +165,42 @@ func (sc *scene) linesCovered() *cover {
 		}
 	}
 	if sc.ref != nil {
-		points := sc.spots(sc.ref.Points())
-		c.addLine(closed(points), costOfArch)
+		c.addLine(closed(sc.spots(sc.ref.Points())), costOfArch)
 	}
 	return c
 }
 
-// allCovered adds labels and the hand itself to lines.
-func (sc *scene) allCovered(lines *cover) *cover {
-	for _, l := range sc.labels {
-		for _, q := range []spot{l.box.centre(), {l.box.left, l.box.top}, {l.box.right, l.box.bottom}} {
-			lines.add(q, costOfLabel/3)
+// labelCover is what labels had better not lie on: all marks and lines.
+func (sc *scene) labelCover() *cover {
+	c := sc.markCover()
+	for _, d := range sc.webs {
+		c.addLine(d.curve, costOfArch)
+		c.addLine(d.border, costOfArch)
+		c.addLine(d.level, costOfAxis)
+		for _, q := range d.springing {
+			c.add(q, costOfMark)
+		}
+		if d.slope != nil {
+			from, to := d.slope.angles()
+			c.addLine(arc(d.slope.vertex, d.slope.reach, from, to), costOfArch)
+			c.addLine(d.slope.line, costOfArch)
+			c.addLine(d.slope.axis[:], costOfAxis)
 		}
 	}
-	sum := lines.summed()
-	flesh := newCover(sc.fieldBox(), sc.em/2)
-	for _, f := range hand.Digits {
-		sc.fleshOf(flesh, f)
-	}
-	return sum.with(flesh.summed())
+	c.sum()
+	return c
 }
 
-// fleshOf estimates where a digit and its part of the palm lie: a finger is
-// some 2.3 times as long as its proximal part and half as wide (estimated on
-// the outlines of adult hands; only the places of the cards depend on it).
-func (sc *scene) fleshOf(c *cover, f hand.Digit) {
-	mcp, pip, ok := sc.axis(f)
-	if !ok {
-		return
+// leaderCover is what leaders had better not run over: joints, axes, labels. An
+// arch does not count: a leader has to enter it.
+func (sc *scene) leaderCover() *cover {
+	c := sc.markCover()
+	for _, l := range sc.labels {
+		y := l.box.centre().y
+		c.addLine([]spot{{l.box.left, y}, {l.box.right, y}}, costOfLabel)
 	}
-	along := pip.sub(mcp)
-	tip := mcp.add(along.times(2.3))
-	if p, marked := sc.marks.Joint(f, hand.Tip); marked && sc.near(p) {
-		tip = sc.at(p)
-	}
-	wide := along.length()
-	c.raiseBand(mcp, pip, 0.27*wide, costOfHand)
-	c.raiseBand(pip, tip.add(tip.sub(pip).unit().times(0.12*wide)), 0.24*wide, costOfHand)
-	if f != hand.Thumb {
-		c.raiseBand(mcp.sub(along.times(1.6)), mcp, 0.4*wide, costOfHand)
-	}
-}
-
-func (sc *scene) fieldBox() box {
-	return box{0, 0, float64(sc.field.Dx()), float64(sc.field.Dy())}
+	c.sum()
+	return c
 }
 
 func closed(path []spot) []spot {
@@ -231,14 +217,26 @@ func (sc *scene) draw() {
 	sc.drawArches()
 	sc.drawSlopes()
 	sc.drawJoints()
-	sc.drawLeaders()
+	sc.drawFrame()
+	sc.lines(stroke{core: paper, width: sc.fine()}, sc.leaders...)
 	sc.drawCrowns()
 	for _, l := range sc.labels {
 		sc.haloed(sc.fonts.small, paper, spot{l.box.left, l.box.top + sc.fonts.small.baseline()}, l.words)
 	}
-	sc.strip.draw()
 	for _, c := range sc.cards {
 		sc.drawCard(c)
+	}
+	sc.strip.draw()
+}
+
+// drawFrame draws a line where the photograph ends and a margin begins.
+func (sc *scene) drawFrame() {
+	f, w := sc.fieldBox(), math.Max(0.12*sc.em, 1)
+	corners := []spot{{f.left, f.top}, {f.right, f.top}, {f.right, f.bottom}, {f.left, f.bottom}}
+	for i, outer := range []bool{f.top > 0, int(f.right) < sc.whole.Max.X, true, f.left > 0} {
+		if outer {
+			sc.plainLine(ink, w, corners[i], corners[(i+1)%4])
+		}
 	}
 }
 

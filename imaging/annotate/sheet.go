@@ -18,7 +18,7 @@ type sheet struct {
 	gg    *gg.Context
 	k     int             // enlargement of the photograph
 	field image.Rectangle // where the photograph lies
-	width int             // of the whole picture
+	whole image.Rectangle // the picture with its margins
 	em    float64         // size of the lettering
 	pen   float64         // size of the marks: the em, less where webs are small
 	fonts fonts
@@ -46,20 +46,20 @@ func (a spot) unit() spot {
 // The lettering is emShare of the side of a square as large as the photograph.
 const emShare = 0.0155
 
-// leastEms is the width of the narrowest strip words can be set in.
+// leastEms is the width of the narrowest picture, so that words can be set.
 const leastEms = 30
 
 // newSheet plans a sheet for a photograph of that size; span is the typical
 // span of its webs in pixels, zero when not known.
 func newSheet(size image.Point, span float64) *sheet {
-	k := Enlargement(size)
+	k := enlargement(size)
 	s := &sheet{k: k, field: image.Rect(0, 0, size.X*k, size.Y*k)}
 	s.em = emShare * math.Sqrt(float64(s.field.Dx())*float64(s.field.Dy()))
 	s.pen = s.em
 	if span > 0 {
 		s.pen = math.Min(s.em, math.Max(0.55*s.em, 0.4*span*float64(k)))
 	}
-	s.width = max(s.field.Dx(), int(leastEms*s.em))
+	s.whole = s.field
 	s.fonts = newFonts(s.em)
 	return s
 }
@@ -88,7 +88,20 @@ func (s *sheet) begin() {
 // at is where a place on the photograph lies on the picture.
 func (s *sheet) at(p plane.PixelPoint) spot {
 	k := float64(s.k)
-	return spot{float64(p.X) * k, float64(p.Y) * k}
+	return spot{float64(s.field.Min.X) + float64(p.X)*k, float64(s.field.Min.Y) + float64(p.Y)*k}
+}
+
+// frame makes room around the photograph, and below it all for the strip.
+func (s *sheet) frame(m margins) {
+	w := float64(s.field.Dx()) + m.left + m.right
+	lack := math.Max(0, leastEms*s.em-w)
+	s.field = s.field.Add(image.Pt(int(math.Round(m.left+lack/2)), int(math.Round(m.top))))
+	s.whole = image.Rect(0, 0, int(math.Ceil(w+lack)), int(math.Ceil(m.top+m.bottom))+s.field.Dy())
+}
+
+// fieldBox is where the photograph lies.
+func (s *sheet) fieldBox() box {
+	return box{float64(s.field.Min.X), float64(s.field.Min.Y), float64(s.field.Max.X), float64(s.field.Max.Y)}
 }
 
 // near reports whether p lies on the photograph or close enough to it to be
@@ -97,8 +110,9 @@ func (s *sheet) near(p plane.PixelPoint) bool {
 	if !p.Finite() {
 		return false
 	}
-	q, w, h := s.at(p), float64(s.field.Dx()), float64(s.field.Dy())
-	return q.x > -w && q.x < 2*w && q.y > -h && q.y < 2*h
+	x, y := float64(p.X)*float64(s.k), float64(p.Y)*float64(s.k)
+	w, h := float64(s.field.Dx()), float64(s.field.Dy())
+	return x > -w && x < 2*w && y > -h && y < 2*h
 }
 
 // spots are the places on the picture of those ps that can be drawn.

@@ -99,21 +99,25 @@ func (s *slope) labelAt() spot {
 }
 
 // extensions are what must be added to axis and junction for the angle between
-// them to be seen: both as far as the vertex, or a parallel to the axis there.
+// them to be seen: both to the vertex and on to the arc, or a parallel to the
+// axis where they do not meet.
 func (s *slope) extensions(em float64) [][]spot {
+	beyond := func(way spot) spot { return s.vertex.add(way.times(1.3 * s.reach)) }
 	if !s.onAxis {
-		return [][]spot{{s.vertex, s.vertex.add(s.from.times(1.4 * s.reach))}}
+		return [][]spot{{s.vertex, beyond(s.from)}}
 	}
 	var out [][]spot
-	for _, line := range [][2]spot{s.axis, s.fitted} {
-		if distanceToLine(s.vertex, line[0], line[1]) < em/2 {
-			continue
+	for i, line := range [][2]spot{s.axis, s.fitted} {
+		if distanceToLine(s.vertex, line[0], line[1]) > em/2 {
+			end := line[0]
+			if s.vertex.sub(line[1]).length() < s.vertex.sub(end).length() {
+				end = line[1]
+			}
+			out = append(out, []spot{end, s.vertex})
 		}
-		end := line[0]
-		if s.vertex.sub(line[1]).length() < s.vertex.sub(end).length() {
-			end = line[1]
+		if tip := beyond([]spot{s.from, s.to}[i]); distanceToLine(tip, line[0], line[1]) > em/2 {
+			out = append(out, []spot{s.vertex, tip})
 		}
-		out = append(out, []spot{end, s.vertex})
 	}
 	return out
 }
@@ -132,7 +136,7 @@ func (sc *scene) drawSlopes() {
 		sc.lines(dashed, s.extensions(sc.em)...)
 		sc.lines(stroke{core: cores[kindJunction], width: sc.bold()}, s.fitted[:])
 		sc.lines(stroke{core: cores[kindBorder], width: sc.fine()}, arc(s.vertex, s.reach, from, to))
-		sc.lines(stroke{core: cores[kindBorder], width: sc.fine()}, crosses(s.line, 0.3*sc.em)...)
+		sc.lines(stroke{core: cores[kindBorder], width: sc.fine()}, crosses(s.line, 0.2*sc.em)...)
 	}
 }
 

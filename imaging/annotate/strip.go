@@ -11,7 +11,7 @@ import (
 )
 
 // strip is what is added below the photograph: words that concern the whole of
-// it, the key, and the cards for which the photograph had no room.
+// it, and the key.
 type strip struct {
 	*scene
 	blocks []block
@@ -27,10 +27,9 @@ type block struct {
 
 // newStrip sets the strip and gives the cards in it their places.
 func (sc *scene) newStrip() *strip {
-	st := &strip{scene: sc, pad: 1.1 * sc.em, top: float64(sc.field.Dy())}
+	st := &strip{scene: sc, pad: 1.1 * sc.em, top: float64(sc.whole.Dy())}
 	st.words(sc.fonts.title, ink, wording.Photograph(sc.reading.Side, sc.reading.View))
 	st.words(sc.fonts.regular, ink, sc.scaleWords())
-	st.homelessCards()
 	st.key()
 	st.space(0.2)
 	for _, w := range sc.warnings() {
@@ -53,7 +52,7 @@ func (st *strip) height() int {
 }
 
 func (st *strip) draw() {
-	st.plainLine(ink, math.Max(0.12*st.em, 1), spot{0, st.top}, spot{float64(st.width), st.top})
+	st.plainLine(ink, math.Max(0.12*st.em, 1), spot{0, st.top}, spot{float64(st.whole.Dx()), st.top})
 	y := st.top + st.pad
 	for _, b := range st.blocks {
 		if b.draw != nil {
@@ -63,10 +62,7 @@ func (st *strip) draw() {
 	}
 }
 
-// below is the top of the block that is added next.
-func (st *strip) below() float64 { return st.top + float64(st.height()) - st.pad }
-
-func (st *strip) inner() float64 { return float64(st.width) - 2*st.pad }
+func (st *strip) inner() float64 { return float64(st.whole.Dx()) - 2*st.pad }
 
 func (st *strip) space(ems float64) {
 	st.blocks = append(st.blocks, block{height: ems * st.em})
@@ -105,30 +101,8 @@ func (st *strip) warningSign(c spot) {
 
 func (st *strip) rule() {
 	st.blocks = append(st.blocks, block{0, func(top float64) {
-		st.plainLine(hairln, math.Max(0.05*st.em, 1), spot{st.pad, top}, spot{float64(st.width) - st.pad, top})
+		st.plainLine(hairln, math.Max(0.05*st.em, 1), spot{st.pad, top}, spot{float64(st.whole.Dx()) - st.pad, top})
 	}})
-}
-
-// homelessCards sets the cards without a place on the photograph in rows.
-func (st *strip) homelessCards() {
-	gap := 0.7 * st.em
-	x, y, row := st.pad, st.below()+gap/2, 0.0
-	placed := false
-	for i := range st.cards {
-		c := &st.cards[i]
-		if !c.inStrip {
-			continue
-		}
-		w, h := c.box.width(), c.box.height()
-		if placed && x+w > float64(st.width)-st.pad {
-			x, y, row = st.pad, y+row+gap, 0
-		}
-		c.box = boxAt(x, y, w, h)
-		x, row, placed = x+w+gap, math.Max(row, h), true
-	}
-	if placed {
-		st.blocks = append(st.blocks, block{height: y + row + gap - st.below()})
-	}
 }
 
 // scaleWords says how the photograph was scaled.
