@@ -50,14 +50,13 @@ type File struct {
 // Read reads the marks file at path. The error names the file, the field and
 // the mend.
 func Read(path string) (File, error) {
-	name := filepath.Base(path)
 	data, err := load(path)
 	if err != nil {
-		return File{}, fmt.Errorf("%s: %w", name, err)
+		return File{}, fmt.Errorf("%s: %w", path, err)
 	}
 	f, err := Parse(data)
 	if err != nil {
-		return File{}, fmt.Errorf("%s: %w", name, err)
+		return File{}, fmt.Errorf("%s: %w", path, err)
 	}
 	return f, nil
 }
@@ -66,7 +65,7 @@ func load(path string) (data []byte, err error) {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Errorf("there is no such file in %s; check the name and the folder", filepath.Dir(path))
+		return nil, errors.New("there is no such file; check the name and the folder")
 	case err != nil:
 		return nil, unreadable(err)
 	case !info.Mode().IsRegular():
@@ -95,7 +94,7 @@ func unreadable(err error) error {
 func (f File) Save(path string) error {
 	data, err := f.Encode()
 	if err != nil {
-		return fmt.Errorf("%s: %w", filepath.Base(path), err)
+		return fmt.Errorf("%s: %w", path, err)
 	}
 	return wholefile.Write(path, data)
 }
