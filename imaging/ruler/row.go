@@ -1,0 +1,174 @@
+package ruler
+
+import (
+	"math"
+	"slices"
+)
+
+// row is what a line across the strip shows: narrow dark (or light) places, and
+// the distance that is most common between neighbours.
+type row struct {
+	line     int
+	sign     float32 // -1: dark ticks, +1: light ones
+	ticks    []peak
+	gap      float64
+	coverage float64 // share of the length in gaps of about that distance
+	contrast float64
+}
+
+// peak is a local extreme, and how far it stands out.
+type peak struct{ at, height float64 }
+
+const (
+	// faint is the contrast, in the square root of luminance, below which
+	// nothing counts as a tick.
+	faint = 0.02
+	// alike is how far the distances of one row may differ, foreshortening
+	// included.
+	alike = 0.12
+)
+
+// bestRow looks for the line of the strip with the most regular ticks. Between
+// lines that are about as regular, the one with the closest ticks is taken: the
+// others cross only the long ones.
+func (s *strip) bestRow() (row, bool) {
+	var rows []row
+	var best, strongest float64
+	for j := 1; j+1 < len(s.lines); j += 2 {
+		light := make([]float32, s.columns)
+		for i := range light {
+			light[i] = (s.lines[j-1][i] + s.lines[j][i] + s.lines[j+1][i]) / 3
+		}
+		r := readRow(light)
+		r.line = j
+		rows = append(rows, r)
+		strongest = math.Max(strongest, r.contrast)
+	}
+	for _, r := range rows {
+		best = math.Max(best, r.score(strongest))
+	}
+	if best < 0.25 {
+		return row{}, false
+	}
+	var chosen row
+	for _, r := range rows {
+		if r.score(strongest) < 0.6*best {
+			continue
+		}
+		closer := chosen.gap == 0 || r.gap < (1-2*alike)*chosen.gap
+		similar := r.gap < (1+2*alike)*chosen.gap
+		if closer || similar && r.score(strongest) > chosen.score(strongest) {
+			chosen = r
+		}
+	}
+	return chosen, true
+}
+
+func (r row) score(strongest float64) float64 {
+	return r.coverage * math.Sqrt(r.contrast/math.Max(strongest, 1e-9))
+}
+
+// readRow finds the ticks of one line.
+func readRow(light []float32) row {
+	r := row{sign: narrowSide(light)}
+	r.ticks = peaks(light, r.sign)
+	r.contrast = usualHeight(r.ticks)
+	r.ticks = slices.DeleteFunc(r.ticks, func(p peak) bool { return p.height < 0.4*r.contrast })
+	r.gap, r.coverage = commonGap(r.ticks, float64(len(light)))
+	return r
+}
+
+// narrowSide tells dark ticks on light ground from light ones on dark: what
+// takes up less room departs further from the mean.
+func narrowSide(light []float32) float32 {
+	const reach = 40
+	sum, cubes := float32(0), 0.0
+	n := len(light)
+	for i := range min(reach, n) {
+		sum += light[i]
+	}
+	for i := range light {
+		if i+reach < n {
+			sum += light[i+reach]
+		}
+		if i-reach-1 >= 0 {
+			sum -= light[i-reach-1]
+		}
+		d := float64(light[i] - sum/float32(min(i+reach, n-1)-max(i-reach, 0)+1))
+		cubes += d * d * d
+	}
+	if cubes < 0 {
+		return -1
+	}
+	return 1
+}
+
+// peaks lists the places where sign times light is largest between two places
+// where it is smaller by more than faint.
+func peaks(light []float32, sign float32) []peak {
+	var out []peak
+	at, low := -1, sign*light[0] // at is -1 while falling
+	for i, l := range light {
+		v := sign * l
+		switch {
+		case at < 0 && v < low:
+			low = v
+		case at < 0 && v > low+faint, at >= 0 && v > sign*light[at]:
+			at = i
+		case at >= 0 && v < sign*light[at]-faint:
+			out = append(out, peak{summit(light, at), float64(sign*light[at] - low)})
+			at, low = -1, v
+		}
+	}
+	return out
+}
+
+// summit is the place of an extreme to a part of a column: the top of the
+// parabola through it and its neighbours.
+func summit(light []float32, at int) float64 {
+	if at == 0 || at == len(light)-1 {
+		return float64(at)
+	}
+	a, b, c := light[at-1], light[at], light[at+1]
+	if bend := a - 2*b + c; bend != 0 {
+		return float64(at) + float64(0.5*(a-c)/bend)
+	}
+	return float64(at)
+}
+
+func usualHeight(ps []peak) float64 {
+	if len(ps) == 0 {
+		return 0
+	}
+	h := make([]float64, len(ps))
+	for i, p := range ps {
+		h[i] = p.height
+	}
+	slices.Sort(h)
+	return h[len(h)*7/10]
+}
+
+// commonGap is the distance between neighbours that, give or take a little,
+// makes up most of the length.
+func commonGap(ps []peak, length float64) (gap, coverage float64) {
+	gaps := make([]float64, 0, len(ps))
+	for i := 1; i < len(ps); i++ {
+		gaps = append(gaps, ps[i].at-ps[i-1].at)
+	}
+	if len(gaps) < 2 {
+		return 0, 0
+	}
+	slices.Sort(gaps)
+	sum, first, most := 0.0, 0, 0.0
+	for last, g := range gaps {
+		sum += g
+		for gaps[first] < g*(1-alike)/(1+alike)-0.01 {
+			sum -= gaps[first]
+			first++
+		}
+		if last-first >= 1 && sum > most {
+			most, gap = sum, sum/float64(last-first+1)
+		}
+	}
+	return gap, most / length
+}
