@@ -79,13 +79,13 @@ func (c curve) reach(normals []vector, far float64) []float64 {
 	r := make([]float64, len(c))
 	for i, p := range c {
 		r[i] = far
-		for j := 0; j < len(c); j += 2 {
+		for j := 0; j < len(c); j += 4 {
 			v := c[j].Sub(p)
 			off := float64(v.Dot(normals[i]))
 			if off <= 0 || off >= r[i] {
 				continue
 			}
-			if skew := float64(v.Cross(normals[i])); skew < 0.35*off+1 && skew > -0.35*off-1 && (j > i+6 || j < i-6) {
+			if skew := float64(v.Cross(normals[i])); skew < 0.35*off+1 && skew > -0.35*off-1 && (j > i+8 || j < i-8) {
 				r[i] = off
 			}
 		}

@@ -38,19 +38,24 @@ func (m symmetric) solve(y colour) colour {
 	}
 }
 
-// moments are the weighted sums of a class of samples.
+// moments are the sums of a class of samples.
 type moments struct {
 	n float64
 	s colour
 	q symmetric
 }
 
-func (m *moments) add(c colour, w float64) {
-	m.n += w
-	for i := range c {
-		m.s[i] += w * c[i]
-	}
-	m.q = m.q.plus(outer(c, 1), w)
+func (m *moments) add(c colour) {
+	m.n++
+	m.s[0] += c[0]
+	m.s[1] += c[1]
+	m.s[2] += c[2]
+	m.q[0] += c[0] * c[0]
+	m.q[1] += c[0] * c[1]
+	m.q[2] += c[0] * c[2]
+	m.q[3] += c[1] * c[1]
+	m.q[4] += c[1] * c[2]
+	m.q[5] += c[2] * c[2]
 }
 
 // with is m and k times o pooled.

@@ -86,7 +86,7 @@ func (f fitter) fit(profile []float64, start, room float64) edge {
 		e.skinSlope += v[1]
 		e.drape += v[2]
 		e.drapeSlope += v[3]
-		e.at += math.Max(-1, math.Min(1, v[4]))
+		e.at += max(-1, min(1, v[4]))
 	}
 	return e
 }
@@ -100,7 +100,7 @@ func factor(m *[5][5]float64) {
 				s -= m[i][k] * m[j][k]
 			}
 			if i == j {
-				m[i][i] = math.Sqrt(math.Max(s, 1e-12))
+				m[i][i] = math.Sqrt(max(s, 1e-12))
 			} else {
 				m[i][j] = s / m[j][j]
 			}
@@ -204,7 +204,7 @@ func (f *fitter) findBlur(s *strip) {
 		ratio := trialBlurs[best+1] / trialBlurs[best]
 		f.blur *= math.Pow(ratio, 0.5*(l-r)/(l-2*m+r))
 	}
-	f.noise = math.Max(1e-4, median(misfits[best]))
+	f.noise = max(1e-4, median(misfits[best]))
 }
 
 func median(v []float64) float64 {

@@ -68,8 +68,8 @@ func newFrame(seeds [3]point, w, h int) (frame, error) {
 	f.turn = math.Copysign(1, float64(seeds[1].Sub(seeds[0]).Cross(seeds[2].Sub(seeds[0]))))
 	f.level = [2]float64{float64(a.Dot(f.axis)), float64(b.Dot(f.axis))}
 	f.side = [2]float64{float64(a.Dot(f.across)), float64(b.Dot(f.across))}
-	sd := math.Max(clickSD, math.Hypot(float64(w), float64(h))/clicksAcross)
-	f.slack = math.Max(4, math.Min(slackSDs*sd, slackOfGap*f.gap))
+	sd := max(clickSD, math.Hypot(float64(w), float64(h))/clicksAcross)
+	f.slack = max(4, min(slackSDs*sd, slackOfGap*f.gap))
 	return f, nil
 }
 
@@ -86,8 +86,8 @@ func (f frame) pointAt(along, over float64) point {
 
 // margin is how far around the clicks the photograph is looked at.
 func (f frame) margin() float64 {
-	reach := math.Min(f.gap, math.Max(f.level[0], f.level[1]))
-	return math.Max(0.3*reach, 0.15*f.gap) + f.slack + 2
+	reach := min(f.gap, max(f.level[0], f.level[1]))
+	return max(0.3*reach, 0.15*f.gap) + f.slack + 2
 }
 
 // inside is how deep p lies inside the triangle of the clicks: 0 on its outline
@@ -95,8 +95,8 @@ func (f frame) margin() float64 {
 func (f frame) inside(p point) float64 {
 	area := func(a, b point) float64 { return f.turn * float64(b.Sub(a).Cross(p.Sub(a))) }
 	whole := f.turn * float64(f.seeds[1].Sub(f.seeds[0]).Cross(f.seeds[2].Sub(f.seeds[0])))
-	least := math.Min(area(f.seeds[0], f.seeds[1]), math.Min(area(f.seeds[1], f.seeds[2]), area(f.seeds[2], f.seeds[0])))
-	return math.Max(0, least/whole)
+	least := min(area(f.seeds[0], f.seeds[1]), min(area(f.seeds[1], f.seeds[2]), area(f.seeds[2], f.seeds[0])))
+	return max(0, least/whole)
 }
 
 // distal is how far p lies beyond the level of the click on its side.
@@ -118,6 +118,6 @@ func (f frame) surelySkin(along, over float64) bool {
 	if f.distal(along, over) > 0 {
 		return false
 	}
-	beyond := math.Max(over-f.side[0], f.side[1]-over)
+	beyond := max(over-f.side[0], f.side[1]-over)
 	return beyond > clear && beyond < clear+0.25*f.gap
 }

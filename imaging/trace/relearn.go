@@ -18,7 +18,7 @@ func (l lore) at(t float64) discriminant {
 // knotBefore is the last knot before the fraction t of the way, and the
 // fraction of the way from it to the next.
 func knotBefore(t float64) (int, float64) {
-	x := math.Max(0, math.Min(1, t)) * (knots - 1)
+	x := max(0, min(1, t)) * (knots - 1)
 	i := min(int(x), knots-2)
 	return i, x - float64(i)
 }
@@ -26,15 +26,13 @@ func knotBefore(t float64) (int, float64) {
 // classes gathers samples on either side along a border.
 type classes struct{ drape, skin [knots]moments }
 
-// add counts a sample at the fraction t of the way to the two nearest knots.
-func (c *classes) add(onDrape bool, t float64, x colour) {
-	to := &c.skin
-	if onDrape {
-		to = &c.drape
-	}
+// add counts samples at the fraction t of the way to the two nearest knots.
+func (c *classes) add(t float64, drape, skin moments) {
 	i, r := knotBefore(t)
-	to[i].add(x, 1-r)
-	to[i+1].add(x, r)
+	c.drape[i] = c.drape[i].with(drape, 1-r)
+	c.skin[i] = c.skin[i].with(skin, 1-r)
+	c.drape[i+1] = c.drape[i+1].with(drape, r)
+	c.skin[i+1] = c.skin[i+1].with(skin, r)
 }
 
 // fromElsewhere is the weight a knot gives to samples of the whole border.
@@ -63,17 +61,25 @@ func (c *classes) learn(prior func(drape, skin colour) symmetric) (lore, bool) {
 // relearn tells drape from skin anew by the bands beside a path.
 func (t *terrain) relearn(way []int) bool {
 	nearest := t.nearest(way)
-	band := math.Max(2, math.Min(8, t.frame.gap/t.step/6))
-	var c classes
-	last := float64(max(1, len(way)-1))
+	band := max(2, min(8, t.frame.gap/t.step/6))
+	drape, skin := make([]moments, len(way)), make([]moments, len(way))
 	for k, m := range nearest {
 		if m < 0 {
 			continue
 		}
 		aside := t.aside(way, int(m), k)
 		if off := math.Abs(aside); off >= 1.5 && off <= 1.5+band {
-			c.add(aside > 0, float64(m)/last, t.light[k])
+			if aside > 0 {
+				drape[m].add(t.light[k])
+			} else {
+				skin[m].add(t.light[k])
+			}
 		}
+	}
+	var c classes
+	last := float64(max(1, len(way)-1))
+	for m := range way {
+		c.add(float64(m)/last, drape[m], skin[m])
 	}
 	l, ok := c.learn(func(colour, colour) symmetric { return lightPrior() })
 	if !ok {

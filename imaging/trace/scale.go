@@ -38,7 +38,7 @@ func newScale(d discriminant, skin, drape moments) scale {
 		}
 		t := 0.0
 		if says[j+1] > says[j] {
-			t = math.Max(0, math.Min(1, (want-says[j])/(says[j+1]-says[j])))
+			t = max(0, min(1, (want-says[j])/(says[j+1]-says[j])))
 		}
 		s.share[i] = 2*(float64(j)+t)/float64(len(says)-1) - 1
 	}
@@ -57,7 +57,7 @@ func (s *scale) at(x float64) float64 {
 
 // unsplit undoes split.
 func unsplit(c colour) colour {
-	y := math.Sqrt(math.Max(0, c[0]))
+	y := math.Sqrt(max(0, c[0]))
 	r, b := y+c[1], y+c[2]
 	g := (y - 0.299*r - 0.114*b) / 0.587
 	return colour{r * r, g * g, b * b}

@@ -19,7 +19,7 @@ func smooth(measured, weights []float64, stiff float64) []float64 {
 		for i := range out {
 			r[i] = math.Abs(out[i] - measured[i])
 		}
-		limit := math.Max(0.3, 4.5*1.4826*median(r))
+		limit := max(0.3, 4.5*1.4826*median(r))
 		for i := range w {
 			u := r[i] / limit
 			w[i] = 0
@@ -64,7 +64,7 @@ func solveSmooth(y, w []float64, stiff float64) []float64 {
 		if i >= 2 {
 			main[i] -= second[i] * second[i]
 		}
-		main[i] = math.Sqrt(math.Max(main[i], 1e-12))
+		main[i] = math.Sqrt(max(main[i], 1e-12))
 		if i >= 1 {
 			x[i] -= first[i] * x[i-1]
 		}

@@ -52,8 +52,8 @@ func (c *cells) at(p point) colour {
 	n := float64(c.shrink)
 	x := (float64(p.X)-float64(c.origin.X))/n - 0.5
 	y := (float64(p.Y)-float64(c.origin.Y))/n - 0.5
-	x = math.Max(0, math.Min(x, float64(min(c.limit.X, c.w*cellSize)-1)-1e-9))
-	y = math.Max(0, math.Min(y, float64(min(c.limit.Y, c.h*cellSize)-1)-1e-9))
+	x = max(0, min(x, float64(min(c.limit.X, c.w*cellSize)-1)-1e-9))
+	y = max(0, min(y, float64(min(c.limit.Y, c.h*cellSize)-1)-1e-9))
 	i, j := int(x), int(y)
 	fx, fy := x-float64(i), y-float64(j)
 	q := c.cell(i/cellSize, j/cellSize)
@@ -115,13 +115,15 @@ func (s *strip) learn(near, far float64, d doubt) bool {
 	var c classes
 	last := float64(len(s.curve) - 1)
 	for i := range s.curve {
-		room := math.Min(far, math.Max(near+1, s.reach[i]/2))
-		for k := range w {
-			off := float64(k - s.half)
-			if off <= -near && off >= -far || off >= near && off <= room {
-				c.add(off > 0, float64(i)/last, s.light[i*w+k])
-			}
+		room := min(far, max(near+1, s.reach[i]/2))
+		var drape, skin moments
+		for k := max(0, s.half-int(far)); k <= s.half-int(math.Ceil(near)); k++ {
+			skin.add(s.light[i*w+k])
 		}
+		for k := s.half + int(math.Ceil(near)); k <= min(w-1, s.half+int(room)); k++ {
+			drape.add(s.light[i*w+k])
+		}
+		c.add(float64(i)/last, drape, skin)
 	}
 	l, ok := c.learn(d.prior)
 	if !ok {

@@ -18,12 +18,16 @@ type terrain struct {
 	light  []colour // logarithmic: a change of light shifts all three channels alike
 	open   []bool   // where the border may run
 	drape  []float32
+	// Where the border may begin, end and pass the crown, and what it costs:
+	// the latter two by sample, -1 for nowhere.
+	enter       []arrival
+	leave, past []int32
 }
 
 const (
-	samplesAlong  = 180.0 // the longer side of a terrain
+	samplesAlong  = 140.0 // the longer side of a terrain
 	samplesInGap  = 12.0  // at least, as far as the pixels and the next limit allow
-	samplesAtMost = 60000.0
+	samplesAtMost = 40000.0
 	// darkest keeps the logarithm of a black pixel, which is all noise, from
 	// running away.
 	darkest = 0.015
@@ -32,21 +36,25 @@ const (
 // shrinkFor is how many pixels make one sample.
 func (f frame) shrinkFor() int {
 	m := f.margin()
-	long := math.Max(f.level[0], f.level[1]) + 2*m
+	long := max(f.level[0], f.level[1]) + 2*m
 	wide := f.side[0] - f.side[1] + 2*m
-	n := math.Min(math.Max(long, wide)/samplesAlong, f.gap/samplesInGap)
-	n = math.Max(n, math.Sqrt(long*wide/samplesAtMost))
-	return int(math.Max(1, math.Floor(n)))
+	n := min(math.Ceil(max(long, wide)/samplesAlong), math.Floor(f.gap/samplesInGap))
+	n = max(n, math.Ceil(math.Sqrt(long*wide/samplesAtMost)))
+	return int(max(1, n))
 }
+
+// rim is how many samples at the terrain's own edge are only looked at.
+const rim = 3
 
 // bounds is the smallest upright rectangle around the web and its margin.
 func (f frame) bounds() (lo, hi point) {
-	m := f.margin()
-	top := math.Max(f.level[0], f.level[1]) + 0.3*f.slack
+	over := float64((rim + 1) * f.shrinkFor())
+	m := f.margin() + over
+	top := max(f.level[0], f.level[1]) + 0.5*f.slack + over
 	lo, hi = f.seeds[1], f.seeds[1]
 	for _, along := range []float64{-m, top} {
-		for _, over := range []float64{f.side[0] + m, f.side[1] - m} {
-			p := f.pointAt(along, over)
+		for _, across := range []float64{f.side[0] + m, f.side[1] - m} {
+			p := f.pointAt(along, across)
 			lo = plane.Pt(min(lo.X, p.X), min(lo.Y, p.Y))
 			hi = plane.Pt(max(hi.X, p.X), max(hi.Y, p.Y))
 		}
@@ -130,7 +138,7 @@ func (t *terrain) guess() float64 {
 			p := t.pointAt(float64(i), float64(j))
 			along, over := f.at(p)
 			k := j*t.w + i
-			edge := i < 3 || j < 3 || i >= t.w-3 || j >= t.h-3
+			edge := i < rim || j < rim || i >= t.w-rim || j >= t.h-rim
 			t.open[k] = !edge && f.distal(along, over) < top && along > -m && over < f.side[0]+m && over > f.side[1]-m
 			switch {
 			case f.inside(p) > 0.1:
@@ -140,6 +148,7 @@ func (t *terrain) guess() float64 {
 			}
 		}
 	}
+	t.setGates()
 	var d discriminant
 	for round := range 3 {
 		var drape, skin moments
@@ -150,9 +159,9 @@ func (t *terrain) guess() float64 {
 			switch {
 			case c == 0 || stranger:
 			case c > 0:
-				drape.add(t.light[k], 1)
+				drape.add(t.light[k])
 			default:
-				skin.add(t.light[k], 1)
+				skin.add(t.light[k])
 			}
 		}
 		if drape.n < 4 || skin.n < 4 {
@@ -167,4 +176,4 @@ func (t *terrain) guess() float64 {
 }
 
 // clamp limits what a single glaring or black sample can say.
-func clamp(x float64) float32 { return float32(math.Max(-1.2, math.Min(1.2, x))) }
+func clamp(x float64) float32 { return float32(max(-1.2, min(1.2, x))) }

@@ -68,7 +68,7 @@ func coarse(p *photo.Photograph, f frame) (curve, float64, error) {
 	}
 	t.guess()
 	way, ok := t.path()
-	for range 2 {
+	for range relearnings {
 		if !ok || len(way) < 5 || !t.relearn(way) {
 			return nil, 0, errNoBorder
 		}
@@ -85,14 +85,15 @@ func coarse(p *photo.Photograph, f frame) (curve, float64, error) {
 }
 
 const (
-	finePoints  = 700.0
+	finePoints  = 500.0
 	firstHalf   = 12
+	relearnings = 2
 	leastSmooth = 1.2 // samples
 )
 
 // refine finds the border to a fraction of a pixel.
 func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, error) {
-	shrink := int(math.Max(1, math.Min(step, math.Round(line.length()/finePoints))))
+	shrink := int(max(1, min(step, math.Round(line.length()/finePoints))))
 	fine := float64(shrink)
 	lo, hi := f.bounds()
 	c := newCells(p, lo, hi, shrink)
@@ -105,26 +106,25 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 	line = s.curve.moved(s.normals, smooth(s.ridge(), ones(len(s.curve)), 30)).smoothed(2)
 
 	fit := fitter{blur: 1, noise: 0.01, half: 9, offsetSD: 2}
-	var edges []edge
-	for lap := range 3 {
-		s = newStrip(c, line.resampled(fine), f.turn, firstHalf)
-		near := math.Max(2, 1.7*fit.blur)
-		d := robust
-		if lap == 2 {
-			d = sharp
-			fit.offsetSD = 0.7
-		}
-		if !s.learn(near, near+5, d) {
-			return Border{}, errNoBorder
-		}
-		s.blended(1)
-		if lap < 2 {
-			fit.findBlur(s)
-			fit.half = int(math.Min(firstHalf, math.Ceil(2.5*fit.blur+3)))
-		}
-		edges = fit.fitAll(s)
-		line = s.curve.moved(s.normals, fit.offsets(edges, fine))
+	s = newStrip(c, line.resampled(2*fine), f.turn, firstHalf)
+	if !s.learn(2, 7, robust) {
+		return Border{}, errNoBorder
 	}
+	s.blended(1)
+	fit.findBlur(s)
+	fit.half = int(min(firstHalf, math.Ceil(2.5*fit.blur+3)))
+	line = s.curve.moved(s.normals, fit.offsets(fit.fitAll(s), fine))
+
+	near := max(2, 1.7*fit.blur)
+	s = newStrip(c, line.resampled(fine), f.turn, max(fit.half, int(near+5)))
+	if !s.learn(near, near+5, sharp) {
+		return Border{}, errNoBorder
+	}
+	s.blended(1)
+	fit.findBlur(s)
+	fit.offsetSD = 0.7
+	edges := fit.fitAll(s)
+	line = s.curve.moved(s.normals, fit.offsets(edges, fine))
 	line = line.unbent(f.turn, fit.blur*fine)
 	return fit.report(line, edges, fine), nil
 }
@@ -150,9 +150,9 @@ func (f fitter) offsets(edges []edge, fine float64) []float64 {
 	for i, e := range edges {
 		at[i] = e.at
 		sds[i] = math.Sqrt(e.variance * f.noise)
-		w[i] = 1 / (0.05*0.05 + e.variance*math.Max(f.noise, e.misfit))
+		w[i] = 1 / (0.05*0.05 + e.variance*max(f.noise, e.misfit))
 	}
-	reach := leastSmooth + math.Min(4, 5*median(sds))
+	reach := leastSmooth + min(4, 5*median(sds))
 	out := smooth(at, w, median(w)*math.Pow(reach, 4))
 	for i := range out {
 		out[i] *= fine
@@ -170,7 +170,7 @@ func (c curve) unbent(turn, blur float64) curve {
 	for i := 1; i < len(c)-1; i++ {
 		a, b := even[i].Sub(even[i-1]), even[i+1].Sub(even[i])
 		bend := b.Direction().Sub(a.Direction()).Dot(normals[i]) / ((a.Norm() + b.Norm()) / 2)
-		offsets[i] = -math.Max(-0.5*blur, math.Min(0.5*blur, float64(bend)*blur*blur/2))
+		offsets[i] = -max(-0.5*blur, min(0.5*blur, float64(bend)*blur*blur/2))
 	}
 	return c.moved(normals, offsets)
 }
