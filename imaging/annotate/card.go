@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"ogive/geometry/arch"
 	"ogive/geometry/hand"
 	"ogive/geometry/norms"
 	"ogive/geometry/reading"
@@ -107,12 +108,13 @@ func (sc *scene) anchor(d drawnWeb) (spot, bool) {
 	return sc.fieldBox().centre(), false
 }
 
-// cardRows are the figures that a card shows.
+// cardRows are the figures that a card shows. A V has no span: its 0 is no
+// measurement.
 func cardRows(w reading.Web, v hand.View) []wording.Figure {
 	var rows []wording.Figure
 	shown := map[string]bool{wording.IndexName(v): true, wording.Span: true, wording.CrownAngle: true, wording.Slope: true}
 	for _, f := range wording.Figures(w, v) {
-		if shown[f.Name] {
+		if shown[f.Name] && (f.Name != wording.Span || w.Shape != arch.V) {
 			rows = append(rows, f)
 		}
 	}
@@ -217,15 +219,15 @@ func (sc *scene) newLeaders() [][]spot {
 	lines := sc.leaderCover()
 	var leaders [][]spot
 	for i, c := range sc.cards {
-		anchor, anchored := sc.anchor(sc.webs[i])
-		if !anchored {
+		if !c.anchored {
 			continue
 		}
+		target, stop := sc.target(sc.webs[i])
 		least, best := math.Inf(1), spot{}
 		for _, from := range c.edge(sc.fieldBox(), sc.em) {
-			cost := 0.6*from.sub(anchor).length()/sc.em + lines.along(anchor, from, 2*sc.em)
+			cost := 0.6*from.sub(target).length()/sc.em + lines.along(target, from, sc.em)
 			for _, l := range leaders {
-				if cross(from, anchor, l[0], l[1]) {
+				if cross(from, target, l[0], l[1]) {
 					cost += costOfCrossing
 				}
 			}
@@ -233,12 +235,22 @@ func (sc *scene) newLeaders() [][]spot {
 				least, best = cost, from
 			}
 		}
-		d := anchor.sub(best)
-		if stop := d.length() - 1.25*sc.crownRadius(); stop > 0 {
-			leaders = append(leaders, []spot{best, best.add(d.unit().times(stop))})
+		d := target.sub(best)
+		if reach := d.length() - stop; reach > 0 {
+			leaders = append(leaders, []spot{best, best.add(d.unit().times(reach))})
 		}
 	}
 	return leaders
+}
+
+// target is where a leader ends, and how far before it: in the mouth of the
+// arch, so that nothing of the arch is hidden, else short of the card's anchor.
+func (sc *scene) target(d drawnWeb) (q spot, before float64) {
+	if n := len(d.curve); n > 1 {
+		return d.curve[0].to(d.curve[n-1], 0.5), 0
+	}
+	q, _ = sc.anchor(d)
+	return q, 1.25 * sc.crownRadius()
 }
 
 // costOfCrossing keeps leaders from crossing.

@@ -1,0 +1,102 @@
+package annotate
+
+import (
+	"image"
+	"math"
+	"testing"
+
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+	"ogive/geometry/scale"
+)
+
+func TestTheAngleDrawnIsThatBetweenJunctionAndAxis(t *testing.T) {
+	field := box{0, 0, 1000, 1000}
+	for degrees := -170.0; degrees <= 180; degrees += 17 {
+		sin, cos := math.Sincos(degrees * math.Pi / 180)
+		way := spot{cos, sin}
+		s := slope{axis: [2]spot{{200, 500}, {800, 500}}}
+		for i := range 6 {
+			s.line = append(s.line, spot{500, 520}.add(way.times(20*float64(i)-50)))
+		}
+		s.layOut(15, field)
+		from, to := s.angles()
+		want := math.Abs(degrees)
+		if want > 90 {
+			want = 180 - want
+		}
+		if got := math.Abs(to-from) * 180 / math.Pi; math.Abs(got-want) > 1e-6 {
+			t.Errorf("junction at %v degrees: the arc spans %v, want %v", degrees, got, want)
+		}
+		if !boxAt(s.vertex.x, s.vertex.y, 0, 0).within(field) {
+			t.Errorf("junction at %v degrees: the angle is drawn outside the picture at %v", degrees, s.vertex)
+		}
+	}
+}
+
+func TestWhereTheyMeetFarAwayTheAngleIsDrawnAtTheJunction(t *testing.T) {
+	s := slope{axis: [2]spot{{100, 100}, {900, 110}}, line: []spot{{400, 600}, {450, 602}, {500, 601}}}
+	s.layOut(10, box{0, 0, 1000, 800})
+	if s.onAxis || s.vertex.sub(spot{450, 601}).length() > 100 {
+		t.Errorf("the angle is drawn at %v", s.vertex)
+	}
+	if e := s.extensions(10); len(e) != 1 || e[0][0] != s.vertex {
+		t.Errorf("no parallel to the axis is drawn at the junction: %v", e)
+	}
+}
+
+func TestTheWebViewPointsItsCardAtTheAngle(t *testing.T) {
+	m := webView(1200, 900)
+	sc := newScene(newSheet(image.Pt(1200, 900), 0), m.marks, m.ref, m.reading)
+	if len(sc.cards) != 1 || !sc.cards[0].anchored || len(sc.leaders) != 1 {
+		t.Fatalf("%d cards, %d leaders", len(sc.cards), len(sc.leaders))
+	}
+	if d := sc.leaders[0][1].sub(sc.webs[0].slope.vertex).length(); d > 2*sc.em {
+		t.Errorf("the leader ends %.0f pixels from the angle", d)
+	}
+}
+
+func TestEachReferenceIsDrawnAndMeasured(t *testing.T) {
+	m := newHandmade(1600, 1200, dark, drape)
+	pt := func(x, y plane.Pixel) plane.PixelPoint { return plane.Pt(x, y) }
+	for _, c := range []struct {
+		ref   scale.Reference
+		words string
+	}{
+		{scale.Ruler{From: pt(100, 1000), To: pt(400, 1000), Length: 50}, "50 mm marked"},
+		{scale.Ticks{At: []plane.PixelPoint{pt(100, 1000), pt(160, 1000), pt(220, 1000)}, Step: 10}, "3 ticks, 10 mm apart"},
+		{scale.Card{Corners: [4]plane.PixelPoint{pt(100, 700), pt(300, 700), pt(300, 1000), pt(100, 1000)}, Width: 53.98, Height: 85.6}, "53.98 × 85.6 mm"},
+	} {
+		m.ref = c.ref
+		sc := newScene(newSheet(image.Pt(1600, 1200), 0), m.marks, m.ref, m.reading)
+		if _, words := sc.referenceLabel(); words != c.words {
+			t.Errorf("the reference reads %q, want %q", words, c.words)
+		}
+		got, at := drawnHand(m)
+		for _, q := range c.ref.Points() {
+			p := at(q)
+			if d := difference(got.RGBAAt(p.X, p.Y), cores[kindReference]); d > 60 {
+				t.Errorf("%s: nothing is drawn at %v", c.words, q)
+			}
+		}
+	}
+}
+
+func TestJointsOfOneDigitDifferInShape(t *testing.T) {
+	seen := map[int]hand.Joint{}
+	for _, j := range hand.Joints {
+		outline := jointShape(j, spot{}, 10)
+		n := len(outline)
+		if j == hand.DIP {
+			n = -n // four corners like the diamond, standing on a side
+		}
+		if other, ok := seen[n]; ok {
+			t.Errorf("%v and %v have the same shape", j, other)
+		}
+		seen[n] = j
+	}
+	diamond, square := jointShape(hand.MCP, spot{}, 10), jointShape(hand.DIP, spot{}, 10)
+	if diamond[0].x != 0 || square[0].x == 0 {
+		t.Error("the diamond does not stand on a corner, or the square does")
+	}
+}
