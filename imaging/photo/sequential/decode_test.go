@@ -9,6 +9,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 )
 
@@ -132,6 +133,21 @@ func TestDamagedFileIsLeftToTheStandardLibrary(t *testing.T) {
 		if _, ok := Decode(data[:n]); ok {
 			t.Fatalf("took the first %d of %d bytes for a whole picture", n, len(data))
 		}
+	}
+}
+
+func TestPictureTooLargeForItsFileIsRefusedBeforeMemoryIsSpent(t *testing.T) {
+	data := encoded(t, scene(90, 70, 12), 80)
+	at := bytes.Index(data, []byte{0xff, baseline})
+	copy(data[at+5:], []byte{0xf0, 0, 0xf0, 0}) // 61440 x 61440 pixels
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	if _, ok := Decode(data); ok {
+		t.Error("accepted")
+	}
+	runtime.ReadMemStats(&after)
+	if spent := after.TotalAlloc - before.TotalAlloc; spent > 1<<20 {
+		t.Errorf("%d MB were spent", spent>>20)
 	}
 }
 

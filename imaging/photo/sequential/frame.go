@@ -70,7 +70,7 @@ func readFrame(data []byte) (*frame, bool) {
 			ok = len(body) >= 12 && string(body[:5]) == "Adobe" && body[11] == 1
 		case startOfScan:
 			f.scan = data
-			return f, f.readScanHeader(body)
+			return f, f.readScanHeader(body) && f.mayFit()
 		default:
 			ok = marker >= firstApp && marker <= lastApp || marker == comment
 		}
@@ -149,6 +149,13 @@ func (f *frame) readScanHeader(body []byte) bool {
 	}
 	rest := body[1+2*n:]
 	return rest[0] == 0 && rest[1] == 63 && rest[2] == 0
+}
+
+// mayFit reports whether the scan is long enough for the picture: a block takes
+// two bits at least, one for its first coefficient and one for its end. So a
+// file can't ask for memory out of proportion to its own length.
+func (f *frame) mayFit() bool {
+	return f.across*f.down*f.blocksPerMCU() <= 4*len(f.scan)
 }
 
 func (f *frame) blocksPerMCU() (n int) {

@@ -66,8 +66,11 @@ func (b *bits) readBlock(to *[64]int16, dc, ac *codes, before *int32) (last uint
 		}
 		run, size := int(value>>4), int(value&15)
 		if size == 0 {
-			if run < 15 {
+			if run == 0 { // end of block
 				break
+			}
+			if run < 15 { // means something in progressive files only
+				return 0, false
 			}
 			k += 15
 			continue
