@@ -21,6 +21,7 @@ func (sc *scene) placeLabels() []label {
 			p.keep = append(p.keep, d.crown)
 		}
 	}
+	p.keep = append(p.keep, sc.jointSpots()...)
 	for _, f := range hand.Digits {
 		for _, j := range hand.Joints {
 			if at, ok := sc.marks.Joint(f, j); ok && sc.near(at) {
@@ -37,6 +38,19 @@ func (sc *scene) placeLabels() []label {
 		}
 	}
 	return p.placed
+}
+
+// jointSpots are the places of all marked joints.
+func (sc *scene) jointSpots() []spot {
+	var out []spot
+	for _, f := range hand.Digits {
+		for _, j := range hand.Joints {
+			if at, ok := sc.marks.Joint(f, j); ok && sc.near(at) {
+				out = append(out, sc.at(at))
+			}
+		}
+	}
+	return out
 }
 
 // jointLabel names the joint; its digit too, once for each digit.
@@ -86,7 +100,7 @@ func (p *labelPlacer) cost(b box) float64 {
 		}
 	}
 	for _, k := range p.keep {
-		if b.distance(k) < 0.8*p.em {
+		if b.distance(k) < 1.4*p.jointRadius() {
 			c += 20
 		}
 	}
