@@ -116,15 +116,15 @@ func (f *frame) readComponents(body []byte) bool {
 	}
 	for body = body[6:]; len(body) > 0; body = body[3:] {
 		c := component{id: body[0], h: int(body[1] >> 4), v: int(body[1] & 15), quant: body[2]}
-		if n == 1 {
-			c.h, c.v = 1, 1
-		}
 		most := 1
 		if len(f.parts) == 0 {
 			most = 2
 		}
 		if c.h < 1 || c.v < 1 || c.h > most || c.v > most || c.quant > 3 {
 			return false
+		}
+		if n == 1 { // one colour alone is never gathered into larger MCUs
+			c.h, c.v = 1, 1
 		}
 		f.parts = append(f.parts, c)
 	}
