@@ -29,7 +29,9 @@ const clickSD = hand.DefaultClickSD
 
 // Run makes the photographs and the marks, then does the whole job on them as
 // it is done on any others.
-func (c demoCommand) Run(t terminal) error {
+func (c demoCommand) Run(t terminal) error { return c.show(c.scenes(), t) }
+
+func (c demoCommand) show(scenes []scene, t terminal) error {
 	settings, err := measure.Defaults()
 	if err != nil {
 		return err
@@ -38,7 +40,7 @@ func (c demoCommand) Run(t terminal) error {
 		return fmt.Errorf("%s: the folder can't be made: %w; give another after --into", c.Into, err)
 	}
 	var shown []exhibit
-	for _, s := range c.cases() {
+	for _, s := range scenes {
 		e, err := c.exhibit(s, settings)
 		if err != nil {
 			return err
@@ -69,7 +71,7 @@ type scene struct {
 	of   phantom.Case
 }
 
-func (c demoCommand) cases() []scene {
+func (c demoCommand) scenes() []scene {
 	back, web := crept(), slanting()
 	if c.Seed != 0 {
 		back, web = phantom.Random(c.Seed), phantom.RandomWebView(c.Seed)

@@ -97,13 +97,14 @@ func Open(path string) (Subject, error) {
 // Measure traces, fits and reads. The error names the field and the mend.
 func (s Subject) Measure(with Settings) (Result, error) {
 	marks := s.Marks
-	fit, err := marks.Reference.Fit(cameraOf(s.Photograph, with.Tilt), marks.Marks.ClickSD)
+	fit, err := marks.Reference.Fit(cameraOf(s.Photograph.Size(), s.Photograph.Facts(), with.Tilt), marks.Marks.ClickSD)
 	if err != nil {
 		return Result{}, err
 	}
 	traced := s.trace()
 	marks.Marks.Webs = traced.webs
 	r := reading.Read(traced.readable(s.Marks.Marks), fit, with.Norms)
+	r.Warnings = append(r.Warnings, s.doubtRuler()...)
 	traced.warn(&r)
 	return Result{marks, r}, nil
 }

@@ -3,7 +3,10 @@ package report
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"io"
+	"math"
+	"strings"
 
 	"ogive/geometry/norms"
 	"ogive/geometry/plane"
@@ -11,16 +14,28 @@ import (
 	"ogive/imaging/marksfile"
 )
 
-// JSON writes the reading of one marks file as one object.
-func JSON(to io.Writer, e Entry) error { return write(to, documentOf(e)) }
+// JSON writes the reading of one marks file as one object, with a line for the
+// scale and for every web.
+func JSON(to io.Writer, e Entry) error {
+	text, err := document(e)
+	if err != nil {
+		return err
+	}
+	_, err = io.WriteString(to, text+"\n")
+	return err
+}
 
 // JSONList writes the readings of several marks files as an array.
 func JSONList(to io.Writer, entries []Entry) error {
-	list := make([]object, len(entries))
+	texts := make([]string, len(entries))
 	for i, e := range entries {
-		list[i] = documentOf(e)
+		var err error
+		if texts[i], err = document(e); err != nil {
+			return err
+		}
 	}
-	return write(to, list)
+	_, err := io.WriteString(to, "["+strings.Join(texts, ",\n")+"]\n")
+	return err
 }
 
 // IsReading reports whether a text is what JSON or JSONList wrote, which may lie
@@ -38,70 +53,58 @@ func IsReading(data []byte) bool {
 	return json.Unmarshal(data, &list) == nil && (len(list) == 0 || list[0].Ogive != 0 && list[0].Marks != nil)
 }
 
-func write(to io.Writer, value any) error {
-	e := json.NewEncoder(to)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	return e.Encode(value)
+// object is a JSON object on one line whose names keep their order.
+type object struct {
+	members []string
+	fault   *error
 }
 
-// object is a JSON object whose names keep their order.
-type object []member
-
-type member struct {
-	name  string
-	value any
+func (o *object) add(name string, value any) {
+	o.members = append(o.members, fmt.Sprintf("%q: %s", name, o.compact(value)))
 }
 
-// MarshalJSON is the object.
-func (o object) MarshalJSON() ([]byte, error) {
+// compact is a value on one line, the angle brackets of a file name left as
+// they are.
+func (o *object) compact(value any) string {
+	if inner, ok := value.(object); ok {
+		return inner.String()
+	}
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
-	out.WriteByte('{')
-	for i, m := range o {
-		if i > 0 {
-			out.WriteByte(',')
-		}
-		if err := e.Encode(m.name); err != nil {
-			return nil, err
-		}
-		out.WriteByte(':')
-		if err := e.Encode(m.value); err != nil {
-			return nil, err
-		}
+	if err := e.Encode(value); err != nil {
+		*o.fault = err
 	}
-	out.WriteByte('}')
-	return out.Bytes(), nil
+	return strings.TrimSpace(out.String())
 }
 
-func (o *object) add(name string, value any) { *o = append(*o, member{name, value}) }
+// String is the object.
+func (o object) String() string { return "{" + strings.Join(o.members, ", ") + "}" }
 
-func documentOf(e Entry) object {
+func document(e Entry) (text string, err error) {
 	r := e.Result.Reading
-	var out object
-	out.add("ogive", marksfile.Version)
-	out.add("marks", e.Path)
-	out.add("photograph", e.Result.Marks.Photograph)
-	out.add("hand", r.Side.String())
-	out.add("view", r.View.String())
-	var s object
+	head := object{fault: &err}
+	head.add("ogive", marksfile.Version)
+	head.add("marks", e.Path)
+	head.add("photograph", e.Result.Marks.Photograph)
+	head.add("hand", r.Side.String())
+	head.add("view", r.View.String())
+	s := object{fault: &err}
 	s.add("method", string(r.Method))
 	if perPixel := estimated(&r.PerPixel, plain[plane.Millimetre]); perPixel != nil {
 		s.add("mm_per_px", perPixel)
 	}
 	s.add("warnings", list(r.Warnings))
-	out.add("scale", s)
-	webs := make([]object, len(r.Webs))
+	webs := make([]string, len(r.Webs))
 	for i, w := range r.Webs {
-		webs[i] = webOf(w)
+		webs[i] = webOf(w, &err).String()
 	}
-	out.add("webs", webs)
-	return out
+	return fmt.Sprintf("{%s,\n \"scale\": %s,\n \"webs\": [%s]}",
+		strings.Join(head.members, ", "), s, strings.Join(webs, ",\n  ")), err
 }
 
-func webOf(w reading.Web) object {
-	var out object
+func webOf(w reading.Web, fault *error) object {
+	out := object{fault: fault}
 	out.add("web", int(w.Web))
 	for _, c := range columns {
 		if e := c.of(w); e != nil {
@@ -115,13 +118,17 @@ func webOf(w reading.Web) object {
 			out.add("shape_also", shapes(w))
 		}
 		out.add("fit_rms_mm", number(w.FitRMS))
-		out.add("crown_px", pixel(w.Crown))
-		out.add("springing_px", pixels(w.Springing[:]))
+		if w.Crown.Finite() {
+			out.add("crown_px", pixels(w.Crown)[0])
+		}
+		if springings := pixels(w.Springing[:]...); len(springings) == 2 {
+			out.add("springing_px", springings)
+		}
 	}
 	if len(w.Edge) > 0 {
-		out.add("edge_px", pixels(w.Edge))
+		out.add("edge_px", pixels(w.Edge...))
 	}
-	addWidths(&out, w)
+	out.addWidths(w)
 	out.add("verdicts", verdictsOf(w))
 	out.add("warnings", list(w.Warnings))
 	return out
@@ -135,17 +142,17 @@ func shapes(w reading.Web) []string {
 	return out
 }
 
-func addWidths(out *object, w reading.Web) {
-	var widths, u95 object
+func (o *object) addWidths(w reading.Web) {
+	widths, u95 := object{fault: o.fault}, object{fault: o.fault}
 	for _, at := range widthsAt {
 		if e := widthAt(w, at); e != nil {
 			widths.add(number(at).String(), e.Value)
 			u95.add(number(at).String(), e.U95)
 		}
 	}
-	if len(widths) > 0 {
-		out.add("widths_mm", widths)
-		out.add("widths_u95_mm", u95)
+	if len(widths.members) > 0 {
+		o.add("widths_mm", widths)
+		o.add("widths_u95_mm", u95)
 	}
 }
 
@@ -169,16 +176,14 @@ func verdictsOf(w reading.Web) []verdict {
 
 func judged(v norms.Verdict) bool { return finite(v.Limit) }
 
-// pixel is a place on the photograph to a hundredth of a pixel.
-func pixel(p plane.PixelPoint) [2]hundredths {
-	return [2]hundredths{hundredths(p.X), hundredths(p.Y)}
-}
-
-func pixels(ps []plane.PixelPoint) [][2]hundredths {
-	out := make([][2]hundredths, 0, len(ps))
+// pixels are places on the photograph to a hundredth of a pixel, finer than any
+// border is traced.
+func pixels(ps ...plane.PixelPoint) [][2]float64 {
+	hundredth := func(x plane.Pixel) float64 { return math.Round(float64(x)*100) / 100 }
+	out := make([][2]float64, 0, len(ps))
 	for _, p := range ps {
 		if p.Finite() {
-			out = append(out, pixel(p))
+			out = append(out, [2]float64{hundredth(p.X), hundredth(p.Y)})
 		}
 	}
 	return out

@@ -46,7 +46,8 @@ func plain[Q plane.Measured](q Q) float64 { return float64(q) }
 
 func degrees(a plane.Angle) float64 { return a.Degrees() }
 
-// number is written with six significant digits, more than any figure has.
+// number is written with six significant digits, more than any figure has, and
+// what is smaller than a billionth as zero.
 type number float64
 
 func (n number) String() string {
@@ -55,6 +56,9 @@ func (n number) String() string {
 	if err != nil {
 		return ""
 	}
+	if math.Abs(x) < 1e-9 {
+		x = 0
+	}
 	return strconv.FormatFloat(x, 'f', -1, 64)
 }
 
@@ -62,15 +66,3 @@ func (n number) String() string {
 func (n number) MarshalJSON() ([]byte, error) { return []byte(n.String()), nil }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
-
-// hundredths is a number of pixels written to a hundredth, finer than any
-// border is traced.
-type hundredths float64
-
-// MarshalJSON is the number to two decimals.
-func (h hundredths) MarshalJSON() ([]byte, error) {
-	if !finite(float64(h)) {
-		return []byte("null"), nil
-	}
-	return strconv.AppendFloat(nil, math.Round(float64(h)*100)/100, 'f', -1, 64), nil
-}
