@@ -161,18 +161,6 @@ func TestAMissingProgramIsMissed(t *testing.T) {
 	}
 }
 
-func TestResultsAreListedWithTheirSize(t *testing.T) {
-	w, said := bench(t, map[string]string{"demo/figures.txt": "12345", "demo/in/deep.json": "{}"})
-	if err := w.list(filepath.Join(w.root, "demo")); err != nil {
-		t.Fatal(err)
-	}
-	for _, s := range []string{"figures.txt", "5 bytes", filepath.Join("in", "deep.json")} {
-		if !strings.Contains(said.String(), s) {
-			t.Errorf("the list lacks %q:\n%s", s, said)
-		}
-	}
-}
-
 func TestEveryCommandSaysWhatItDoes(t *testing.T) {
 	var said bytes.Buffer
 	usage(&said)
