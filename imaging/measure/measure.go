@@ -1,6 +1,6 @@
 // Package measure does the whole job for one marks file: it opens the
-// photograph, traces the webs that have only seeds, fits the scale and reads
-// every figure.
+// photograph, traces the webs that have only seeds, finds the ticks of the
+// ruler, fits the scale and reads every figure.
 //
 //	settings := measure.Defaults()
 //	result, err := measure.File("right-dorsal.marks.json", settings)
@@ -97,14 +97,13 @@ func Open(path string) (Subject, error) {
 // Measure traces, fits and reads. The error names the field and the mend.
 func (s Subject) Measure(with Settings) (Result, error) {
 	marks := s.Marks
-	fit, err := marks.Reference.Fit(cameraOf(s.Photograph.Size(), s.Photograph.Facts(), with.Tilt), marks.Marks.ClickSD)
+	fit, err := s.fit(with.Tilt)
 	if err != nil {
 		return Result{}, err
 	}
 	traced := s.trace()
 	marks.Marks.Webs = traced.webs
 	r := reading.Read(traced.readable(s.Marks.Marks), fit, with.Norms)
-	r.Warnings = append(r.Warnings, s.doubtRuler()...)
 	traced.warn(&r)
 	return Result{marks, r}, nil
 }

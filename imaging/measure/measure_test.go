@@ -139,8 +139,18 @@ func TestALengthThatTheTicksContradictIsWarnedOf(t *testing.T) {
 	if r := measured(t, path).Reading; !warned(r.Warnings, "were counted between the two ends of the ruler") {
 		t.Errorf("warnings: %q", r.Warnings)
 	}
-	path, _ = laid(t, asItIs)
-	if r := measured(t, path).Reading; warned(r.Warnings, "were counted") {
+}
+
+func TestTheTicksOfARulerTellTheScaleWhereTheyAgreeWithItsLength(t *testing.T) {
+	path, truth := laid(t, asItIs)
+	r := measured(t, path).Reading
+	if r.Method != scale.ByTicks {
+		t.Errorf("the scale was found by %v", r.Method)
+	}
+	if want := truth.Plane.PerPixel(truth.Webs[1].Crown); !r.PerPixel.Holds(want) {
+		t.Errorf("a pixel is %v mm, truly %v", r.PerPixel, want)
+	}
+	if warned(r.Warnings, "were counted") {
 		t.Errorf("the true length is warned of: %q", r.Warnings)
 	}
 }

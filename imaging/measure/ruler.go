@@ -1,24 +1,44 @@
 package measure
 
 import (
+	"ogive/geometry/plane"
 	"ogive/geometry/scale"
+	"ogive/imaging/photo"
 	"ogive/imaging/ruler"
 )
 
-// doubtRuler warns if the ticks between the two ends of the ruler contradict
-// the length given for them. Where no ticks are to be seen there is nothing to
-// contradict it.
-func (s Subject) doubtRuler() []string {
-	r, ok := s.Marks.Reference.(scale.Ruler)
+// Ticks is the ticks of the ruler that ref marks by two points, found in the
+// photograph: they tell the scale better than two clicks and show the
+// foreshortening along the ruler. It is ref itself where ref is no ruler or its
+// ticks can't be counted for sure. The warning is empty unless the ticks
+// contradict the length given for the ruler.
+func Ticks(p *photo.Photograph, ref scale.Reference) (better scale.Reference, warning string) {
+	r, ok := ref.(scale.Ruler)
 	if !ok {
-		return nil
+		return ref, ""
 	}
-	found, err := ruler.FindTicks(s.Photograph, r.From, r.To)
+	found, err := ruler.FindTicks(p, r.From, r.To)
 	if err != nil {
-		return nil
+		return ref, ""
 	}
-	if warning := ruler.Check(found, r.Length); warning != "" {
-		return []string{warning}
+	if ticks, ok := found.Scale(r.Length); ok {
+		return ticks, ""
 	}
-	return nil
+	return ref, ruler.Check(found, r.Length)
+}
+
+// fit finds the scale by the ticks of a ruler where they can be counted, else
+// by what was marked.
+func (s Subject) fit(tilt plane.Angle) (scale.Fit, error) {
+	camera := cameraOf(s.Photograph.Size(), s.Photograph.Facts(), tilt)
+	sd := s.Marks.Marks.ClickSD
+	better, warning := Ticks(s.Photograph, s.Marks.Reference)
+	fit, err := better.Fit(camera, sd)
+	if err != nil {
+		fit, err = s.Marks.Reference.Fit(camera, sd)
+	}
+	if err == nil && warning != "" {
+		fit.Warnings = append(fit.Warnings, warning)
+	}
+	return fit, err
 }
