@@ -67,7 +67,8 @@ func Fit(border []plane.Position, pixel plane.Millimetre) (Fitted, error) {
 	if len(fits) == 0 {
 		return Fitted{}, ErrBorder
 	}
-	clear := resolved(points, fits, unresolved*float64(pixel))
+	gap := Unresolved * float64(pixel)
+	clear := resolved(points, fits, gap)
 	if len(clear) < minimumPoints {
 		return Fitted{}, ErrBorder
 	}
@@ -75,16 +76,18 @@ func Fit(border []plane.Position, pixel plane.Millimetre) (Fitted, error) {
 	if len(fits) == 0 {
 		return Fitted{}, ErrBorder
 	}
-	return weigh(distinct(fits, unresolved*float64(pixel)), clear, floor), nil
+	fits = distinct(touching(fits, deepest(points, start.axis), gap), gap)
+	return weigh(fits, clear, floor), nil
 }
 
-// Parts of a pixel: the smallest deviation of a traced border that could be
-// real, and the opening below which a lens of ordinary sharpness does not
-// resolve two borders (both measured on phantoms).
-const (
-	finest     = 0.05
-	unresolved = 4.0
-)
+// Unresolved is the opening in pixels below which a lens of ordinary sharpness
+// does not show two borders apart (common practice, no source: two to three
+// times the width of its blur).
+const Unresolved = 4.0
+
+// finest is the smallest deviation of a traced border, in pixels, that could be
+// real.
+const finest = 0.05
 
 // shapeFit is one shape fitted, before the shapes are weighed.
 type shapeFit struct {
@@ -136,6 +139,34 @@ func refine(points []plane.Position, fits []shapeFit, floor float64) []shapeFit 
 		}
 	}
 	return out
+}
+
+// touching leaves out arches that pass further from the deepest part of the
+// trace than blur can have lifted it: a robust fit may take the floor of a
+// narrow web for a stray stretch and run its borders on far past it.
+func touching(fits []shapeFit, floor plane.Position, gap float64) []shapeFit {
+	out := slices.DeleteFunc(slices.Clone(fits), func(f shapeFit) bool {
+		return math.Abs(float64(f.form.arch(f.Params).Distance(floor))) > 0.9*gap
+	})
+	if len(out) == 0 {
+		return fits
+	}
+	return out
+}
+
+// deepest is the middle of the most proximal part of the trace.
+func deepest(points []plane.Position, axis plane.Vector[plane.Millimetre]) plane.Position {
+	low, least := 1, math.Inf(1)
+	for i := 1; i+1 < len(points); i++ {
+		h := 0.0
+		for _, p := range points[i-1 : i+2] {
+			h += float64(p.Sub(points[0]).Dot(axis))
+		}
+		if h < least {
+			low, least = i, h
+		}
+	}
+	return centroid(points[low-1 : low+2])
 }
 
 // distinct leaves out arches that spring where the borders are not resolved:

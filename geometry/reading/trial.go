@@ -55,7 +55,18 @@ func (t trial) fill(out *Web) {
 	out.Curve = t.curve(best.Arch)
 	centre := t.figures(best.Arch, t.fit.Best, t.marks, nudge{})
 	t.state(out, centre, t.draws(centre))
+	if best.Arch.Shape == arch.Round || best.Arch.Shape == arch.U {
+		out.CrownAngle.U95 = plane.Angle(math.Hypot(float64(out.CrownAngle.U95), float64(t.unseenPoint(best.Arch))))
+	}
 	t.explain(out, centre)
+}
+
+// unseenPoint is by how much less than 180 degrees the two sides of a crown that
+// looks flat could meet, if the point lies in the few pixels that a lens does
+// not resolve.
+func (t trial) unseenPoint(a arch.Arch) plane.Angle {
+	half := float64(a.Span()) / 2
+	return 2 * plane.Radians(math.Atan2(arch.Unresolved/2*float64(t.pixel), half))
 }
 
 // alternatives are the shapes that explain the border about as well.
