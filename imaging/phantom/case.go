@@ -59,6 +59,9 @@ type Case struct {
 	JPEGQuality int
 	// Plain leaves out all shading, texture and shadow: flat colours only.
 	Plain bool
+
+	// lookedInto is the web of a web view.
+	lookedInto hand.Web
 }
 
 // WebShape is the shape and the place of one web.
@@ -129,6 +132,13 @@ func (c Case) filled() Case {
 	orFloat(&c.FocalPx, plane.Pixel(1.6*float64(max(c.Width, c.Height))))
 	orFloat(&c.BlurSD, 0.8)
 	orInt(&c.JPEGQuality, 92)
+	c.lookedInto = hand.ThirdWeb
+	for _, w := range hand.Webs {
+		if _, given := c.Webs[w]; given {
+			c.lookedInto = w
+			break
+		}
+	}
 	c.Webs = c.filledWebs()
 	return c
 }
@@ -200,6 +210,9 @@ func (c Case) check() error {
 		return fmt.Errorf("phantom: focal length %.3g px and distance %.3g mm must be positive", float64(c.FocalPx), float64(c.Distance))
 	case !(c.JunctionSlope > 0 && c.JunctionSlope <= plane.RightAngle):
 		return fmt.Errorf("phantom: a junction slope of %.3g degrees; give 0 to 90", c.JunctionSlope.Degrees())
+	}
+	if c.View == hand.WebView {
+		return nil
 	}
 	for _, w := range measured {
 		if err := c.Webs[w].check(c.Size); err != nil {

@@ -117,7 +117,7 @@ func inflated(mask *field, thick float64) *field {
 	w, h := u.w, u.h
 	screen := make([]float64, w*h)
 	for k, m := range mask.v {
-		screen[k] = 1 / (4 + 1/(thick*thick) + 6*(1-m)/(m+1e-6))
+		screen[k] = m / (m*(4+1/(thick*thick)) + 6*(1-m))
 	}
 	relax := 2 / (1 + math.Pi/(2.2*thick+6))
 	for range int(3*thick) + 30 {

@@ -61,17 +61,16 @@ func (l lamp) shade(top *field, highest float64) *field {
 	flat := math.Hypot(l.x, l.y)
 	ux, uy, rise := l.x/flat, l.y/flat, l.z/flat
 	reach := highest / rise * 1.3
-	step := math.Max(1, reach/40)
+	steps := int(math.Max(1, math.Min(40, reach)))
+	step := reach / float64(steps)
 	cell := float64(top.cell)
 	out.fill(func(k int, x, y float64) float64 {
 		dark := 0.0
-		for s := step; s < reach; s += step {
+		for n := 1; n < steps; n++ {
+			s := float64(n) * step
 			t := top.at(x+s*ux*cell, y+s*uy*cell)
-			if t == 0 {
-				continue
-			}
 			edge := 0.5 + (t-s*rise)/(0.5*l.softness*(s+0.12*highest))
-			dark = math.Max(dark, math.Min(1, edge))
+			dark = math.Max(dark, math.Min(1, edge)*math.Min(1, t/(0.2*highest)))
 		}
 		return 1 - dark
 	})

@@ -63,7 +63,7 @@ func (n nail) along(part float64) float64 { return n.from + n.length*part }
 // width is half the nail's width at that part of its length: round at the fold.
 func (n nail) width(part float64) float64 {
 	x := math.Min(1, part/0.3)
-	return n.half * math.Sqrt(math.Max(0, 1-(1-x)*(1-x))) * (1 - 0.1*part*part)
+	return n.half * math.Sqrt(math.Max(0, x*(2-x))) * (1 - 0.1*part*part)
 }
 
 func (n nail) at(part, side float64) point { return n.place(n.along(part), side*n.width(part)) }

@@ -135,41 +135,16 @@ func layHand(pic *canvas, c Case, a *anatomy, at layout, cam camera, l lamp, b b
 			e.cut(n.fold(), 7, 9, 0.05)
 		}
 	}
-	size := float64(c.Size)
+	f := surface{cam: cam, l: l, square: b.square, rise: s.rise, cuts: cuts, grain: s.grain, size: float64(c.Size), perPixel: perPixel}
 	pic.lay(silhouette, func(i, j int) rgb {
-		px, py := float64(i)+0.5, float64(j)+0.5
-		x, y := project(&cam.toPlane.H, px, py)
-		u, ux, uy := b.square.smooth(px, py)
-		_, rx, ry := s.rise.smooth(px, py)
-		z, zx, zy := cuts.at(i, j)
-		// Slopes in mm per mm; near the rim the slope is held finite.
-		k := 0.5 * cellSize / math.Sqrt(math.Max(u, 0)+0.9)
-		flat := 0.8
-		k *= flat
-		n1 := (s.grain + 20).at(x/size*60, y/size*60)
-		n2 := (s.grain + 21).at(x/size*150, y/size*110)
-		fine := 0.035*n1 + 0.025*n2
-		dx := ux*k + (rx+zx)/perPixel + 0.05*n1
-		dy := uy*k + (ry+zy)/perPixel + 0.05*n2
-		plate := p.bed.part[j*c.Width+i]
-		if plate > 0 { // a nail is smooth and flatter
-			dx, dy = dx-plate*(0.05*n1+0.3*ux*k), dy-plate*(0.05*n2+0.3*uy*k)
-			fine *= 1 - plate
-		}
-		deep := math.Min(1, -z/(0.02*size))
-		colour := s.albedo(px, py, x, y, fine+0.85*deep*s.creaseDark())
+		k := j*c.Width + i
+		plate := p.bed.part[k]
+		g := f.at(i, j, plate)
+		colour := s.albedo(g.px, g.py, g.fine+0.85*g.deep*s.creaseDark())
 		if plate > 0 {
-			colour = s.nailed(colour, plate, p.lunula.part[j*c.Width+i], p.edge.part[j*c.Width+i])
+			colour = s.nailed(colour, plate, p.lunula.part[k], p.edge.part[k])
 		}
-		lit := 1.0
-		fall := l.falloff(px, py)
-		red := l.diffuse(dx, dy, lit, 0.32)
-		green := l.diffuse(dx, dy, lit, 0.2)
-		soft, sharp := l.gloss(dx, dy)
-		shine := 0.035*soft + plate*0.10*sharp
-		return rgb{
-			fall * (colour[0]*red + shine), fall * (colour[1]*green + shine), fall * (colour[2]*green + shine),
-		}
+		return f.lit(g, colour, plate)
 	})
 }
 

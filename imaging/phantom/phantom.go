@@ -31,33 +31,72 @@ type Picture struct {
 // Render makes the picture. It fails on a case that no hand can be, and says
 // why.
 func (c Case) Render() (Picture, error) {
-	c = c.filled()
-	if err := c.check(); err != nil {
-		return Picture{}, err
-	}
-	if c.View == hand.WebView {
-		return Picture{}, fmt.Errorf("phantom: web view")
-	}
-	a, err := newAnatomy(c)
+	st, err := c.stage()
 	if err != nil {
 		return Picture{}, err
 	}
-	place := lay(a, &c)
-	cam := newCamera(c)
-	truth := a.truth(place.hand, cam, c)
-	if c.Reference == IDCard {
-		truth.Card = cardTruth(place.ref, cam)
-	} else if truth.Ruler = rulerTruth(place.ref, cam); truth.Ruler.Length == 0 {
-		return Picture{}, fmt.Errorf("phantom: at a distance of %.3g mm less than 10 mm of the ruler are in the picture; stand further off", float64(c.Distance))
-	}
-	pic, err := paintHand(c, a, place, cam)
+	pic, err := st.paint()
 	if err != nil {
 		return Picture{}, err
 	}
+	c = st.c
 	img := pic.develop(c.Seed, c.NoiseSD)
 	var file bytes.Buffer
 	if err := jpeg.Encode(&file, img, &jpeg.Options{Quality: c.JPEGQuality}); err != nil {
 		return Picture{}, fmt.Errorf("phantom: writing the JPEG: %w", err)
 	}
-	return Picture{file.Bytes(), img, truth}, nil
+	return Picture{file.Bytes(), img, st.truth}, nil
+}
+
+// Truth is the truth of the picture without the work of painting it.
+func (c Case) Truth() (Truth, error) {
+	st, err := c.stage()
+	return st.truth, err
+}
+
+// stage is a case with everything in its place, ready to be painted.
+type stage struct {
+	c     Case // every field filled
+	truth Truth
+	paint func() (*canvas, error)
+}
+
+func (c Case) stage() (stage, error) {
+	c = c.filled()
+	if err := c.check(); err != nil {
+		return stage{}, err
+	}
+	if c.View == hand.WebView {
+		return c.webStage()
+	}
+	a, err := newAnatomy(c)
+	if err != nil {
+		return stage{}, err
+	}
+	at := lay(a, &c)
+	cam := newCamera(c)
+	truth := a.truth(at.hand, cam, c)
+	err = truth.see(at.ref, cam, c)
+	return stage{c, truth, func() (*canvas, error) { return paintHand(c, a, at, cam) }}, err
+}
+
+func (c Case) webStage() (stage, error) {
+	w := webScene{size: float64(c.Size), slope: c.JunctionSlope, web: c.lookedInto}
+	at := w.lay(&c)
+	cam := newCamera(c)
+	truth := w.truth(at.hand, cam, c)
+	err := truth.see(at.ref, cam, c)
+	return stage{c, truth, func() (*canvas, error) { return paintWeb(c, w, at, cam) }}, err
+}
+
+// see adds the reference to the truth.
+func (t *Truth) see(s strip, cam camera, c Case) error {
+	if c.Reference == IDCard {
+		t.Card = cardTruth(s, cam)
+		return nil
+	}
+	if t.Ruler = rulerTruth(s, cam); t.Ruler.Length == 0 {
+		return fmt.Errorf("phantom: at a distance of %.3g mm less than 10 mm of the ruler are in the picture; stand further off", float64(c.Distance))
+	}
+	return nil
 }

@@ -133,8 +133,8 @@ func (s *skin) front(a *anatomy, q point) (l look) {
 	return l
 }
 
-// albedo is the skin's colour at a pixel; x and y are millimetres on the plane.
-func (s *skin) albedo(px, py, x, y float64, fine float64) rgb {
+// albedo is the skin's colour at a pixel position, darker by fine.
+func (s *skin) albedo(px, py, fine float64) rgb {
 	blood, pigment, blue := s.blood.at(px, py), s.pigment.at(px, py), s.blue.at(px, py)
 	// Blood shows less through darker skin.
 	clear := 1 - 0.09*float64(s.tone-VeryFair)
@@ -143,10 +143,15 @@ func (s *skin) albedo(px, py, x, y float64, fine float64) rgb {
 	}
 	b, v := blood*clear, blue*clear
 	p := pigment + fine
+	return s.base.tinted(b, p, v)
+}
+
+// tinted is c with more blood, pigment and vein blue.
+func (c rgb) tinted(b, p, v float64) rgb {
 	return rgb{
-		s.base[0] * expNear(-0.10*b-0.8*p-0.26*v),
-		s.base[1] * expNear(-0.85*b-1.0*p-0.10*v),
-		s.base[2] * expNear(-0.75*b-1.15*p+0.02*v),
+		c[0] * expNear(-0.10*b-0.8*p-0.26*v),
+		c[1] * expNear(-0.85*b-1.0*p-0.10*v),
+		c[2] * expNear(-0.75*b-1.15*p+0.02*v),
 	}
 }
 

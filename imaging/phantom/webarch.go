@@ -106,8 +106,10 @@ func (w webArch) side(s flank, step plane.Millimetre) []point {
 	return line
 }
 
+// divisions is how many steps a length takes; a rounding error above a whole
+// number must not add one, or pictures would differ between machines.
 func divisions(length, step plane.Millimetre) int {
-	return max(1, int(math.Ceil(float64(length/step))))
+	return max(1, int(math.Ceil(float64(length/step)-1e-6)))
 }
 
 // flank is a side of a digit or a web: +1 ulnar, -1 radial.
