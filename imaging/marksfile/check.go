@@ -109,4 +109,9 @@ func (f File) each(visit func(path string, p plane.PixelPoint)) {
 		list(element("junctions", i)+".line", j.Line)
 		list(element("junctions", i)+".axis", j.Axis[:])
 	}
+	if f.Unfinished != nil {
+		for i, p := range f.Unfinished.Points {
+			visit(element("unfinished.points", i)+".at", p.At)
+		}
+	}
 }

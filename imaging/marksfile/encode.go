@@ -30,6 +30,9 @@ func (f File) Encode() ([]byte, error) {
 	if len(f.Marks.Junctions) > 0 {
 		t.rows("junctions", "[", f.junctionRows(t), "]")
 	}
+	if f.Unfinished != nil {
+		t.field("unfinished", f.Unfinished.text())
+	}
 	if t.err != nil {
 		return nil, t.err
 	}

@@ -32,7 +32,7 @@ const Version = 1
 
 // MaxSize is the size in bytes beyond which a file is refused unread. A hand
 // with every border traced takes some 0.2 MB.
-const MaxSize = 16 << 20
+const MaxSize = 4 << 20
 
 // File is what a marks file holds.
 type File struct {
@@ -45,6 +45,8 @@ type File struct {
 	Absent map[hand.Digit]map[hand.Joint]bool
 	// Reference is nil while no scale is marked.
 	Reference scale.Reference
+	// Unfinished is nil where nothing is.
+	Unfinished *Unfinished
 }
 
 // Read reads the marks file at path. The error names the file, the field and

@@ -24,7 +24,7 @@ func Parse(data []byte) (File, error) {
 
 func (f field) file() File {
 	f.checkVersion()
-	f.object("a marks file", "ogive", "photograph", "hand", "view", "click_sd_px", "scale", "joints", "webs", "junctions")
+	f.object("a marks file", "ogive", "photograph", "hand", "view", "click_sd_px", "scale", "joints", "webs", "junctions", "unfinished")
 	out := File{Photograph: f.at("photograph").photograph()}
 	m := &out.Marks
 	m.Side = named(f.at("hand"), `"left" or "right"`, hand.ParseSide)
@@ -34,6 +34,7 @@ func (f field) file() File {
 	m.Joints, out.Absent = f.at("joints").joints()
 	m.Webs = f.at("webs").webs()
 	m.Junctions = f.at("junctions").junctions()
+	out.Unfinished = f.at("unfinished").unfinished()
 	return out
 }
 

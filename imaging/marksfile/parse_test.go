@@ -261,7 +261,7 @@ func TestAFileOfOtherKindsOrSizesIsRefused(t *testing.T) {
 		"null":                                 "is null",
 		"{}":                                   "is missing, so this is not a marks file",
 		"\x89PNG\r\n":                          "not UTF-8",
-		strings.Repeat(" ", MaxSize) + "{}   ": "is larger than 16 MB",
+		strings.Repeat(" ", MaxSize) + "{}   ": "is larger than 4 MB",
 	} {
 		if _, err := Parse([]byte(text)); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%.20q: %v, want %q", text, err, says)

@@ -12,7 +12,7 @@ const (
 	// for one.
 	leastDistance plane.Pixel = 1
 	// maxPoints is more than any border has.
-	maxPoints = 100_000
+	maxPoints = 20_000
 	// leastEdge is the fewest points a border can be drawn with.
 	leastEdge = 5
 )
