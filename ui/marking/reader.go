@@ -1,0 +1,105 @@
+package marking
+
+import (
+	"sync"
+
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+	"ogive/geometry/reading"
+	"ogive/imaging/marksfile"
+	"ogive/imaging/measure"
+	"ogive/imaging/photo"
+	"ogive/imaging/trace"
+)
+
+// Reading is what is read of a state, and the borders that were traced for it.
+type Reading struct {
+	reading.Reading
+	// Scaled is false while there is no scale: then nothing is read yet.
+	Scaled bool
+	// Edges are the borders of all webs that have one, scaled or not.
+	Edges map[hand.Web][]plane.PixelPoint
+	// Problems say what hinders the reading, in plain sentences.
+	Problems []string
+}
+
+// reader reads states of one photograph. It keeps the last border of each web,
+// since a gesture moves one web at the most.
+type reader struct {
+	photograph *photo.Photograph
+	settings   measure.Settings
+	mu         *sync.Mutex
+	last       map[hand.Web]border
+}
+
+// border is the outcome of tracing one web from its seeds.
+type border struct {
+	seeds    [3]plane.PixelPoint
+	edge     []plane.PixelPoint
+	warnings []string
+}
+
+func newReader(p *photo.Photograph, s measure.Settings) reader {
+	return reader{photograph: p, settings: s, mu: &sync.Mutex{}, last: map[hand.Web]border{}}
+}
+
+// Measure reads all that is complete of s. It may be called from any goroutine.
+func (w *Work) Measure(s State) Reading { return w.reader.read(s) }
+
+// UseSettings changes the normal values and the tilt that later readings use.
+func (w *Work) UseSettings(s measure.Settings) {
+	w.reader.mu.Lock()
+	defer w.reader.mu.Unlock()
+	w.reader.settings = s
+}
+
+func (r *reader) read(s State) Reading {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	marks := s.Marks()
+	out := Reading{Edges: map[hand.Web][]plane.PixelPoint{}}
+	notes := map[hand.Web][]string{}
+	kept := marks.Webs[:0]
+	for _, web := range marks.Webs {
+		if len(web.Edge) == 0 {
+			b := r.trace(web.Web, [3]plane.PixelPoint(web.Seeds))
+			web.Edge, notes[web.Web] = b.edge, b.warnings
+		}
+		if len(web.Edge) > 0 {
+			out.Edges[web.Web] = web.Edge
+			kept = append(kept, web)
+		} else {
+			out.Problems = append(out.Problems, notes[web.Web]...)
+		}
+	}
+	marks.Webs = kept
+	reference := s.Reference()
+	if reference == nil {
+		return out
+	}
+	result, err := measure.Subject{Photograph: r.photograph, Marks: marksfile.File{Marks: marks, Reference: reference}}.Measure(r.settings)
+	if err != nil {
+		out.Problems = append(out.Problems, err.Error())
+		return out
+	}
+	out.Reading, out.Scaled = result.Reading, true
+	for i := range out.Webs {
+		out.Webs[i].Warnings = append(notes[out.Webs[i].Web], out.Webs[i].Warnings...)
+	}
+	return out
+}
+
+// trace follows the border from the seeds, unless it did so last time.
+func (r *reader) trace(web hand.Web, seeds [3]plane.PixelPoint) border {
+	if b, ok := r.last[web]; ok && b.seeds == seeds {
+		return b
+	}
+	b := border{seeds: seeds}
+	if traced, err := trace.Web(r.photograph, seeds); err != nil {
+		b.warnings = []string{web.String() + ": " + err.Error()}
+	} else {
+		b.edge, b.warnings = traced.Points, traced.Warnings
+	}
+	r.last[web] = b
+	return b
+}
