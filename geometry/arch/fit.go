@@ -146,7 +146,7 @@ func refine(points []plane.Position, fits []shapeFit, floor float64) []shapeFit 
 // narrow web for a stray stretch and run its borders on far past it.
 func touching(fits []shapeFit, floor plane.Position, gap float64) []shapeFit {
 	out := slices.DeleteFunc(slices.Clone(fits), func(f shapeFit) bool {
-		return math.Abs(float64(f.form.arch(f.Params).Distance(floor))) > 0.9*gap
+		return math.Abs(float64(f.form.arch(f.Params).Distance(floor))) > 0.6*gap
 	})
 	if len(out) == 0 {
 		return fits
