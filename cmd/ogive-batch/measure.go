@@ -122,6 +122,18 @@ func measureAll(files []string, s measure.Settings, bar progress) []outcome {
 }
 
 func measureOne(path string, s measure.Settings) outcome {
-	result, err := measure.File(path, s)
-	return outcome{path, result, err}
+	return guarded(path, func() (measure.Result, error) { return measure.File(path, s) })
+}
+
+// guarded turns a panic, which is a fault of this program, into the fault of one
+// file, so that the others are measured all the same.
+func guarded(path string, work func() (measure.Result, error)) (o outcome) {
+	o.path = path
+	defer func() {
+		if p := recover(); p != nil {
+			o.fault = fmt.Errorf("%s: the program failed on this file (%v); please report it together with the file", path, p)
+		}
+	}()
+	o.result, o.fault = work()
+	return o
 }

@@ -2,7 +2,6 @@ package marksfile
 
 import (
 	"fmt"
-	"strings"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
@@ -98,7 +97,7 @@ type namedPointText struct {
 }
 
 func (u Unfinished) text() unfinishedText {
-	out := unfinishedText{Skipped: u.Skipped, Proposed: u.Proposed, ScaleOn: strings.TrimSpace(u.ScaleOn), Length: u.Length}
+	out := unfinishedText{Skipped: u.Skipped, Proposed: u.Proposed, ScaleOn: u.ScaleOn, Length: u.Length}
 	for _, p := range u.Points {
 		out.Points = append(out.Points, namedPointText{p.Name, pointText(p.At)})
 	}
