@@ -3,7 +3,8 @@ module ogive
 go 1.26.0
 
 require (
-	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
+	fyne.io/fyne/v2 v2.8.0 // indirect
+	github.com/BurntSushi/toml v1.6.0 // indirect
 	github.com/alecthomas/kong v1.17.0 // indirect
 	github.com/ebitengine/purego v0.8.3 // indirect
 	github.com/fogleman/gg v1.3.0 // indirect
