@@ -6,6 +6,7 @@ import (
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/geometry/reading"
+	"ogive/geometry/scale"
 	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
 	"ogive/imaging/photo"
@@ -30,6 +31,13 @@ type reader struct {
 	settings   measure.Settings
 	mu         *sync.Mutex
 	last       map[hand.Web]border
+	found      ticks
+}
+
+// ticks is the outcome of looking for the ticks of a ruler.
+type ticks struct {
+	marked, better scale.Reference
+	warning        string
 }
 
 // border is the outcome of tracing one web from its seeds.
@@ -77,12 +85,19 @@ func (r *reader) read(s State) Reading {
 	if reference == nil {
 		return out
 	}
-	result, err := measure.Subject{Photograph: r.photograph, Marks: marksfile.File{Marks: marks, Reference: reference}}.Measure(r.settings)
+	if reference != r.found.marked {
+		r.found = ticks{marked: reference}
+		r.found.better, r.found.warning = measure.Ticks(r.photograph, reference)
+	}
+	result, err := measure.Subject{Photograph: r.photograph, Marks: marksfile.File{Marks: marks, Reference: r.found.better}}.Measure(r.settings)
 	if err != nil {
 		out.Problems = append(out.Problems, err.Error())
 		return out
 	}
 	out.Reading, out.Scaled = result.Reading, true
+	if r.found.warning != "" {
+		out.Warnings = append(out.Warnings, r.found.warning)
+	}
 	for i := range out.Webs {
 		out.Webs[i].Warnings = append(notes[out.Webs[i].Web], out.Webs[i].Warnings...)
 	}
