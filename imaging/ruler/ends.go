@@ -50,21 +50,26 @@ func spread(lengths []float64) float64 {
 // between is the ticks from the one meant by the first click to the one meant by
 // the last.
 func (t *track) between(from, to plane.PixelPoint) (Found, error) {
-	p := patternOf(t.lengths())
 	start := float64(t.strip.before)
-	first, doubtFirst, ok1 := t.meant(start, p)
-	last, doubtLast, ok2 := t.meant(start+t.strip.length, p)
+	first, doubtFirst, ok1 := t.meant(t.across(start))
+	last, doubtLast, ok2 := t.meant(t.across(start + t.strip.length))
 	if !ok1 || !ok2 {
 		return Found{}, errors.New("an end of the ruler lies on none of its ticks; click both ends on ticks")
 	}
 	if last-first < 2 {
 		return Found{}, errors.New("the two ends lie fewer than three ticks apart; click two ticks further from each other")
 	}
-	f := Found{Graduation: p.Graduation, Seen: slices.Clone(t.seen[first : last+1]), first: -doubtFirst, last: doubtLast}
+	f := Found{Graduation: t.pattern.Graduation, Seen: slices.Clone(t.seen[first : last+1]), first: -doubtFirst, last: doubtLast}
 	for i := first; i <= last; i++ {
 		f.Ticks = append(f.Ticks, t.strip.tick(t.places[i], t.course))
 	}
 	return f, nil
+}
+
+// across is the column at which a tick crosses the course that reaches the line
+// between the clicks at column x.
+func (t *track) across(x float64) float64 {
+	return x - t.course.lean*(float64(t.strip.middle)-t.course.at(x))
 }
 
 // tick is where a tick crosses the course, as a place in the photograph: the
@@ -78,9 +83,9 @@ const missSD = 3.0
 
 var oddsOfLong = []float64{0, 1.5, 3, 3.5, 4}
 
-// meant is the place in the row of the tick that a click at column x most likely
-// meant, and how many ticks further along another likely one lies (0: none).
-func (t *track) meant(x float64, p pattern) (place, other int, ok bool) {
+// meant is the place in the row of the tick that a click that
+// lies at column x of the course most likely meant, and how many ticks further along another likely one lies (0: none).
+func (t *track) meant(x float64) (place, other int, ok bool) {
 	type candidate struct {
 		place int
 		cost  float64
@@ -93,7 +98,7 @@ func (t *track) meant(x float64, p pattern) (place, other int, ok bool) {
 			continue
 		}
 		odds := 0.0
-		if p.Graduation != Unknown {
+		if p := t.pattern; p.Graduation != Unknown {
 			odds = oddsOfLong[p.rank(i-p.zero)]
 		}
 		all = append(all, candidate{i, d*d/(2*missSD*missSD) - odds})

@@ -13,9 +13,10 @@ type track struct {
 	rule   rule
 	first  int // number of the first tick in places
 	// places holds the column of each tick, and seen whether it was seen there.
-	places []float64
-	seen   []bool
-	noise  float64 // of a seen tick, samples
+	places  []float64
+	seen    []bool
+	noise   float64 // of a seen tick, samples
+	pattern pattern
 }
 
 // follow goes along the ticks of a row. Their first course runs along the line
@@ -35,8 +36,8 @@ func (s *strip) follow(seed row) (track, bool) {
 		if !t.centre(numbers) {
 			return t, false
 		}
-		r := readRow(s.profile(t.course))
-		if r.sign != t.sign || len(r.ticks) < 3 {
+		r := readRow(s.profile(t.course), float64(t.sign))
+		if len(r.ticks) < 3 {
 			return t, false
 		}
 		// The gap of the row alone would be wrong where the new course crosses
@@ -47,7 +48,43 @@ func (s *strip) follow(seed row) (track, bool) {
 		numbers = chain(r.ticks, seed.gap)
 	}
 	t.measure()
+	t.pattern = patternOf(t.lengths())
 	return t, t.enough()
+}
+
+// followEither follows the ticks of a row, or what lies between them: where
+// ticks are closer than the lens can tell apart, the light hardly says which is
+// which. The pattern of long ticks does, and so do the clicks.
+func (s *strip) followEither(seed row) (track, bool) {
+	t, ok := s.follow(seed)
+	if ok && t.pattern.Graduation != Unknown {
+		return t, true
+	}
+	other := readRow(s.profile(course{start: float64(seed.line), half: 1}), -float64(seed.sign))
+	other.line, other.sign = seed.line, -seed.sign
+	if other.coverage < 0.5*seed.coverage || !other.alike(seed) {
+		return t, ok
+	}
+	u, okOther := s.follow(other)
+	if !okOther || ok && u.evidence() <= t.evidence()+2*seed.narrow {
+		return t, ok
+	}
+	return u, true
+}
+
+// evidence is, as a logarithm of odds, what speaks for these being ticks: there
+// is a pattern of long ones, and both clicks lie on one.
+func (t *track) evidence() float64 {
+	sum := 0.0
+	if t.pattern.Graduation != Unknown {
+		sum = 6
+	}
+	for _, x := range []float64{float64(t.strip.before), float64(t.strip.before) + t.strip.length} {
+		number := t.rule.number(t.across(x))
+		off := math.Abs(number-math.Round(number)) * t.rule.spacing(int(number)) * t.strip.shrink
+		sum -= off * off / (2 * missSD * missSD)
+	}
+	return sum
 }
 
 // numbered is a tick with its number along the ruler, counted from any of them.

@@ -193,8 +193,13 @@ func (t *track) measure() {
 }
 
 func (t *track) place(light []float32) {
-	first, last := int(math.Ceil(t.rule.number(1))), int(math.Floor(t.rule.number(float64(t.strip.columns-2))))
-	t.first, t.places, t.seen = first, nil, nil
+	t.places, t.seen = nil, nil
+	low, high := t.rule.number(1), t.rule.number(float64(t.strip.columns-2))
+	if !(high >= low && high-low < float64(t.strip.columns)) {
+		return // foreshortened beyond all rulers: nothing is placed
+	}
+	first, last := int(math.Ceil(low)), int(math.Floor(high))
+	t.first = first
 	for k := first; k <= last; k++ {
 		x, ok := settle(light, t.rule.at(k), t.rule.spacing(k), t.sign)
 		if !ok {

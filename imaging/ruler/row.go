@@ -14,6 +14,8 @@ type row struct {
 	gap      float64
 	coverage float64 // share of the length in gaps of about that distance
 	contrast float64
+	narrow   float64 // skewness: 0 for a wave, more the narrower the ticks
+	aside    float64 // samples from the line between the clicks
 }
 
 // peak is a local extreme, and how far it stands out.
@@ -39,8 +41,8 @@ func (s *strip) bestRow() (row, bool) {
 		for i := range light {
 			light[i] = (s.lines[j-1][i] + s.lines[j][i] + s.lines[j+1][i]) / 3
 		}
-		r := readRow(light)
-		r.line = j
+		r := readRow(light, skewness(light))
+		r.line, r.aside = j, lineStep*math.Abs(float64(j-s.middle))
 		rows = append(rows, r)
 		strongest = math.Max(strongest, r.contrast)
 	}
@@ -52,25 +54,44 @@ func (s *strip) bestRow() (row, bool) {
 	}
 	var chosen row
 	for _, r := range rows {
-		if r.score(strongest) < 0.6*best {
+		if r.score(strongest) > chosen.score(strongest) {
+			chosen = r
+		}
+	}
+	for _, r := range rows {
+		if r.gap == 0 || r.score(strongest) < 0.4*best {
 			continue
 		}
-		closer := chosen.gap == 0 || r.gap < (1-2*alike)*chosen.gap
-		similar := r.gap < (1+2*alike)*chosen.gap
-		if closer || similar && r.score(strongest) > chosen.score(strongest) {
+		if r.divides(chosen) || !chosen.divides(r) && r.alike(chosen) && r.score(strongest) > chosen.score(strongest) {
 			chosen = r
 		}
 	}
 	return chosen, true
 }
 
-func (r row) score(strongest float64) float64 {
-	return r.coverage * math.Sqrt(r.contrast/math.Max(strongest, 1e-9))
+// divides reports whether the ticks of q may be some of those of r.
+func (r row) divides(q row) bool {
+	ways := q.gap / r.gap
+	whole := math.Round(ways)
+	return whole >= 2 && whole <= 10 && math.Abs(ways-whole) < 0.05*ways
 }
 
-// readRow finds the ticks of one line.
-func readRow(light []float32) row {
-	r := row{sign: narrowSide(light)}
+func (r row) alike(q row) bool { return math.Abs(math.Log(r.gap/q.gap)) < alike }
+
+// score is how well a line crosses ticks: they are regular, strong, narrow and
+// not far from the clicks.
+func (r row) score(strongest float64) float64 {
+	aside := r.aside / (6 * math.Max(r.gap, leastSpacing))
+	return r.coverage * math.Sqrt(r.contrast/math.Max(strongest, 1e-9)) * (0.6 + 0.4*math.Min(r.narrow, 1)) / (1 + aside*aside)
+}
+
+// readRow finds the ticks of one line: light ones where skew is positive, else
+// dark ones.
+func readRow(light []float32, skew float64) row {
+	r := row{sign: -1, narrow: math.Abs(skew)}
+	if skew > 0 {
+		r.sign = 1
+	}
 	r.ticks = peaks(light, r.sign)
 	r.contrast = usualHeight(r.ticks)
 	r.ticks = slices.DeleteFunc(r.ticks, func(p peak) bool { return p.height < 0.4*r.contrast })
@@ -78,11 +99,13 @@ func readRow(light []float32) row {
 	return r
 }
 
-// narrowSide tells dark ticks on light ground from light ones on dark: what
-// takes up less room departs further from the mean.
-func narrowSide(light []float32) float32 {
+// skewness tells dark ticks on light ground (negative) from light ones on dark:
+// what takes up less room departs further from the mean. It is that of the light
+// less its mean over the neighbourhood.
+func skewness(light []float32) float64 {
 	const reach = 40
-	sum, cubes := float32(0), 0.0
+	sum := float32(0)
+	var squares, cubes float64
 	n := len(light)
 	for i := range min(reach, n) {
 		sum += light[i]
@@ -95,12 +118,14 @@ func narrowSide(light []float32) float32 {
 			sum -= light[i-reach-1]
 		}
 		d := float64(light[i] - sum/float32(min(i+reach, n-1)-max(i-reach, 0)+1))
+		squares += d * d
 		cubes += d * d * d
 	}
-	if cubes < 0 {
-		return -1
+	if squares == 0 {
+		return 0
 	}
-	return 1
+	variance := squares / float64(n)
+	return cubes / float64(n) / (variance * math.Sqrt(variance))
 }
 
 // peaks lists the places where sign times light is largest between two places

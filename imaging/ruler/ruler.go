@@ -74,7 +74,7 @@ func FindTicks(p *photo.Photograph, from, to plane.PixelPoint) (Found, error) {
 	if px := seed.gap * s.shrink; px < leastSpacing {
 		return Found{}, fmt.Errorf("the ticks lie only %.1f px apart, too close to tell them from each other; photograph the ruler from nearer by, or go on with the two ends alone", px)
 	}
-	t, ok := s.follow(seed)
+	t, ok := s.followEither(seed)
 	if !ok {
 		return Found{}, errNoTicks
 	}
