@@ -1,6 +1,10 @@
 package trace
 
-import "ogive/geometry/plane"
+import (
+	"math"
+
+	"ogive/geometry/plane"
+)
 
 // curve is a line of points in order from the first click to the last.
 type curve []point
@@ -26,6 +30,34 @@ func (c curve) length() float64 {
 		l += float64(c[i].Distance(c[i-1]))
 	}
 	return l
+}
+
+// extended goes on beyond both ends as the curve runs near them. The ends
+// themselves are left out: clicks that are a little off pull them aside.
+func (c curve) extended(leave, look int, by float64) curve {
+	leave = min(leave, (len(c)-2)/4)
+	look = min(look, (len(c)-1)/2-leave)
+	beyond := func(end, inner point) point { return end.Add(end.Sub(inner).Direction().Scale(by)) }
+	kept := c[leave : len(c)-leave]
+	n := len(kept) - 1
+	out := curve{beyond(kept[0], kept[look])}
+	out = append(out, kept...)
+	return append(out, beyond(kept[n], kept[n-look]))
+}
+
+// within leaves out what lies distal of the clicks at either end.
+func (c curve) within(f frame) curve {
+	out := func(p point, side int) bool {
+		along, _ := f.at(p)
+		return along > f.level[side]+0.5
+	}
+	for len(c) > 8 && out(c[0], 0) {
+		c = c[1:]
+	}
+	for len(c) > 8 && out(c[len(c)-1], 1) {
+		c = c[:len(c)-1]
+	}
+	return c
 }
 
 // resampled has its points about step pixels apart along the curve, evenly.
@@ -91,4 +123,90 @@ func (c curve) reach(normals []vector, far float64) []float64 {
 		}
 	}
 	return r
+}
+
+// apex is a corner of the border: where it lies on the curve, and where the two
+// sides would meet if they ran on.
+type apex struct {
+	at, from, to int
+	corner       point
+	half         float64 // half the angle between the sides, radians
+}
+
+// How the sides of an apex are looked at, in points of the curve.
+const (
+	apexSide  = 10
+	leastTurn = math.Pi / 3
+)
+
+// apex is the sharpest corner of the curve, its sides looked at from so many
+// points off.
+func (c curve) apex(off int) (apex, bool) {
+	best := apex{}
+	sharpest := leastTurn
+	for i := off + apexSide; i < len(c)-off-apexSide; i++ {
+		if turn := float64(c[i].Sub(c[i-off]).AngleTo(c[i+off].Sub(c[i]))); turn > sharpest {
+			sharpest, best = turn, apex{at: i, from: i - off, to: i + off}
+		}
+	}
+	if best.at == 0 {
+		return best, false
+	}
+	p, u := c[best.from-apexSide : best.from+1].line()
+	q, v := c[best.to : best.to+apexSide+1].line()
+	cross := u.Cross(v)
+	if cross == 0 {
+		return best, false
+	}
+	best.corner = p.Add(u.Scale(float64(q.Sub(p).Cross(v) / cross)))
+	best.half = (math.Pi - float64(u.AngleTo(v))) / 2
+	return best, q.Sub(best.corner).Dot(v) > 0 && best.corner.Sub(p).Dot(u) > 0
+}
+
+// line is the centroid and the direction of the curve's points.
+func (c curve) line() (point, vector) {
+	var m vector
+	for _, p := range c {
+		m = m.Add(p.Sub(c[0]))
+	}
+	centre := c[0].Add(m.Scale(1 / float64(len(c))))
+	var xx, xy, yy float64
+	for _, p := range c {
+		d := p.Sub(centre)
+		xx += float64(d.X * d.X)
+		xy += float64(d.X * d.Y)
+		yy += float64(d.Y * d.Y)
+	}
+	sin, cos := math.Sincos(math.Atan2(2*xy, xx-yy) / 2)
+	u := vector{X: plane.Pixel(cos), Y: plane.Pixel(sin)}
+	if u.Dot(c[len(c)-1].Sub(c[0])) < 0 {
+		u = u.Scale(-1)
+	}
+	return centre, u
+}
+
+// sharpened carries the sides of an apex on to where they meet, if what is
+// missing there is no more than blur takes from a sharp corner: where the gap is
+// hardly wider than the blur it can't be seen whether it ends in a point, and
+// the sides are the best that is known. A corner that is rounder stays.
+func (c curve) sharpened(blur, step float64) curve {
+	a, ok := c.apex(6 + int(2*blur/step))
+	if !ok {
+		return c
+	}
+	missing := math.Inf(1)
+	for _, p := range c[a.from : a.to+1] {
+		missing = min(missing, float64(p.Distance(a.corner)))
+	}
+	if 2*missing*math.Tan(a.half) > 3*step+0.9*blur {
+		return c
+	}
+	out := append(curve(nil), c[:a.from+1]...)
+	for _, side := range [][2]point{{c[a.from], a.corner}, {a.corner, c[a.to]}} {
+		n := max(1, int(math.Round(float64(side[0].Distance(side[1]))/step)))
+		for i := 1; i <= n; i++ {
+			out = append(out, side[0].Towards(side[1], float64(i)/float64(n)))
+		}
+	}
+	return append(out, c[a.to+1:]...)
 }

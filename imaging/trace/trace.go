@@ -81,7 +81,7 @@ func coarse(p *photo.Photograph, f frame) (curve, float64, error) {
 	for i, k := range way {
 		line[i] = t.pointAt(float64(k%t.w), float64(k/t.w))
 	}
-	return line.smoothed(3), t.step, nil
+	return line.smoothed(3).extended(3, 6, 6*t.step), t.step, nil
 }
 
 const (
@@ -125,13 +125,13 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 	fit.offsetSD = 0.7
 	edges := fit.fitAll(s)
 	line = s.curve.moved(s.normals, fit.offsets(edges, fine))
-	line = line.unbent(f.turn, fit.blur*fine)
-	return fit.report(line, edges, fine), nil
+	line = line.unbent(f.turn, fit.blur*fine).sharpened(fit.blur*fine, fine).within(f)
+	return fit.report(p, f, line, edges, fine)
 }
 
 var (
 	robust = doubt{shaded: 0.1, smeared: 0.05, bent: 0.1}
-	sharp  = doubt{shaded: 0.03, smeared: 0.1, bent: 0.5}
+	sharp  = doubt{shaded: 0.06, smeared: 0.1, bent: 0.25}
 )
 
 func ones(n int) []float64 {
@@ -173,18 +173,4 @@ func (c curve) unbent(turn, blur float64) curve {
 		offsets[i] = -max(-0.5*blur, min(0.5*blur, float64(bend)*blur*blur/2))
 	}
 	return c.moved(normals, offsets)
-}
-
-// report says how good the border is.
-func (f fitter) report(line curve, edges []edge, fine float64) Border {
-	b := Border{Points: line, Blur: plane.Pixel(f.blur * fine)}
-	contrasts := make([]float64, len(edges))
-	sds := make([]float64, len(edges))
-	for i, e := range edges {
-		contrasts[i] = e.contrast() / math.Sqrt(f.noise)
-		sds[i] = math.Sqrt(e.variance*f.noise) * fine
-	}
-	b.Contrast = median(contrasts)
-	b.SD = plane.Pixel(median(sds))
-	return b
 }
