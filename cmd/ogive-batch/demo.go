@@ -143,12 +143,10 @@ func tell(shown []exhibit, settings measure.Settings) (string, error) {
 		return "", err
 	}
 	out.WriteString("\nWhat the figures mean for this hand\n\n")
-	for _, e := range shown {
-		if err := report.Explain(&out, e.entry, settings.Norms); err != nil {
-			return "", err
-		}
+	if err := report.Explain(&out, entriesOf(shown), settings.Norms); err != nil {
+		return "", err
 	}
-	out.WriteString(report.Interval + "\n\nBeside the truth\n\n")
+	out.WriteString("\nBeside the truth, in one digit more than the figures deserve\n\n")
 	for _, e := range shown {
 		out.WriteString(e.besideTruth())
 	}

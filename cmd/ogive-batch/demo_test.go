@@ -27,7 +27,7 @@ func TestTheDemoMeasuresDrawsAndExplainsAHandBesideItsTruth(t *testing.T) {
 		"slope   ",
 		"What the figures mean for this hand",
 		"Third web, truly gothic, measured as ",
-		"dorsal web index   0.7",
+		"dorsal web index     0.7",
 		"inside",
 		"responsible surgeon decide",
 	} {

@@ -2,11 +2,13 @@ package measure
 
 import (
 	"slices"
+	"strings"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/geometry/reading"
 	"ogive/imaging/trace"
+	"ogive/imaging/wording"
 )
 
 // traced is the webs with their edges, and what the tracer said of each.
@@ -24,12 +26,21 @@ func (s Subject) trace() traced {
 			if err != nil {
 				t.warnings[w.Web] = []string{"The border could not be traced, so nothing that needs it is given: " + err.Error() + "."}
 			} else {
-				w.Edge, t.warnings[w.Web] = border.Points, border.Warnings
+				w.Edge, t.warnings[w.Web] = border.Points, sentences(border.Warnings)
 			}
 		}
 		t.webs = append(t.webs, w)
 	}
 	return t
+}
+
+// sentences begins each text with a capital and ends it with a full stop.
+func sentences(texts []string) []string {
+	var out []string
+	for _, text := range texts {
+		out = append(out, strings.TrimSuffix(wording.Sentence(text), ".")+".")
+	}
+	return out
 }
 
 // readable is the marks with those webs only that have a border.

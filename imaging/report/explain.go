@@ -13,20 +13,26 @@ import (
 )
 
 // Explain writes what each figure of each web means for this hand, in plain
-// words; table is the normal values that it was judged by.
-func Explain(to io.Writer, e Entry, table norms.Table) error {
-	r := e.Result.Reading
+// words, and what stands after ±; table is the normal values that the figures
+// were judged by.
+func Explain(to io.Writer, entries []Entry, table norms.Table) error {
 	var out strings.Builder
-	for _, w := range r.Webs {
-		out.WriteString(wording.WebName(w.Web) + ", " + wording.WebDigits(w.Web) + "\n")
-		for _, line := range explained(w, r.View, table) {
-			out.WriteString(wrapped(line, "  ") + "\n")
+	for _, e := range entries {
+		r := e.Result.Reading
+		for _, w := range r.Webs {
+			out.WriteString(wording.WebName(w.Web) + ", " + wording.WebDigits(w.Web) + "\n")
+			for _, line := range explained(w, r.View, table) {
+				out.WriteString(wrapped(line, "  ") + "\n")
+			}
+			out.WriteByte('\n')
 		}
-		out.WriteByte('\n')
 	}
+	out.WriteString(wrapped(interval, "") + "\n")
 	_, err := io.WriteString(to, out.String())
 	return err
 }
+
+const interval = "After ± stands the uncertainty at 95 per cent: it takes in the error of placing each point, the scale, the tilt that the scale does not see, and the fit."
 
 func explained(w reading.Web, v hand.View, table norms.Table) []string {
 	var out []string
@@ -139,6 +145,3 @@ func judgement(w reading.Web, figure string) string {
 	}
 	return ""
 }
-
-// Interval says what the sign ± stands for.
-const Interval = "After ± stands the uncertainty at 95 per cent: it takes in the error of placing each point, the scale, the tilt that the scale does not see, and the fit."

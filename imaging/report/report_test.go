@@ -255,7 +255,7 @@ func TestTheExplanationSaysWhatAFigureMeansAndHowSureItIs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Join(strings.Fields(written(t, func(b *bytes.Buffer) error { return Explain(b, entry(), table) })), " ")
+	text := strings.Join(strings.Fields(written(t, func(b *bytes.Buffer) error { return Explain(b, []Entry{entry()}, table) })), " ")
 	for _, want := range []string{
 		"Palmar web index 0.47 ± 0.02: on the way from the basal creases (0) to the PIP creases (1) the crown lies at 47 per cent. No normal value is published for it.",
 		"Verdict: too deep? (doubtful); the interval reaches across the limit, so measure again before relying on it.",
