@@ -26,7 +26,7 @@ type strip struct {
 
 const (
 	lineStep    = 2
-	mostSamples = 1500 // about, between the clicks
+	mostSamples = 1000 // about, between the clicks
 )
 
 func newStrip(p *photo.Photograph, from, to plane.PixelPoint) *strip {
@@ -36,14 +36,14 @@ func newStrip(p *photo.Photograph, from, to plane.PixelPoint) *strip {
 	s.length = distance / s.shrink
 	s.before = int(min(max(0.15*s.length, 15), 60))
 	s.columns = 2*s.before + int(math.Ceil(s.length))
-	s.middle = int(min(max(0.25*s.length, 40), 140)) / lineStep
+	s.middle = int(min(max(0.22*s.length, 40), 110)) / lineStep
 	s.lines = make([][]float32, 2*s.middle+1)
 	all := make([]float32, len(s.lines)*s.columns)
 	for j := range s.lines {
 		s.lines[j] = all[j*s.columns : (j+1)*s.columns]
 	}
 	// In pieces, as the box around a whole slanting strip would be large.
-	const piece = 192
+	const piece = 128
 	for i := 0; i < s.columns; i += piece {
 		s.fill(p, i, min(i+piece, s.columns))
 	}
