@@ -66,20 +66,29 @@ func lay(a *anatomy, c *Case) layout {
 		mirror = -1
 	}
 	p := placement{mirror: mirror, turn: c.Turn}
-	seen := emptyBox()
-	for _, q := range a.outline(0.05 * c.Size) {
-		if q.Y > -0.95*c.Size {
-			seen.add(p.plane(q))
-		}
-	}
 	ref, wide := refSize(*c)
 	gap := 0.12 * float64(c.Size)
-	width := seen.maxX - seen.minX + gap + float64(wide)
-	height := seen.maxY - seen.minY
-	if c.Reference == IDCard {
-		height = math.Max(height, float64(ref)+2)
+	outline := p.planes(a.outline(0.05 * c.Size))
+	// What of the wrist is seen depends on the frame, and the frame on what is
+	// seen; a few rounds settle it.
+	bottom := 0.95 * float64(c.Size)
+	var seen box
+	var frame, width float64
+	for range 4 {
+		seen = emptyBox()
+		for _, q := range outline {
+			if float64(q.Y) < bottom {
+				seen.add(q)
+			}
+		}
+		width = seen.maxX - seen.minX + gap + float64(wide)
+		height := 0.95*float64(c.Size) - seen.minY
+		if c.Reference == IDCard {
+			height = math.Max(height, float64(ref)+2)
+		}
+		frame = frameOf(*c, width*1.1, height*1.09)
+		bottom = seen.minY + frame*float64(c.Height)
 	}
-	frame := frameOf(*c, width*1.1, height*1.09)
 	if c.Distance == 0 {
 		c.Distance = plane.Millimetre(frame * float64(c.FocalPx))
 	}

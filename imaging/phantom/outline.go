@@ -17,10 +17,10 @@ func (a *anatomy) outline(step plane.Millimetre) []point {
 	}
 	wristR := offset(point{}, -0.52, -1.8)
 	wristU := offset(wristR, 1.28, 0)
-	forearmR, forearmU := offset(wristR, -0.12, -2.6), offset(wristU, 0.12, -2.6)
+	forearmR, forearmU := offset(wristR, -0.3, -9), offset(wristU, 0.3, -9)
 
 	line := []point{forearmR}
-	line = append(line, bezier(forearmR, offset(forearmR, 0.02, 1.5), offset(wristR, 0.02, -0.5), wristR, step)...)
+	line = append(line, bezier(forearmR, offset(forearmR, 0.1, 5), offset(wristR, 0.02, -0.8), wristR, step)...)
 	base := thumb.flankPoint(0.25*thumb.bones[0], radial)
 	line = append(line, bezier(wristR, offset(wristR, 0, 0.3), base.Add(thumb.axis.Scale(-0.6*l)), base, step)...)
 	line = append(line, thumb.flankLine(0.25*thumb.bones[0], radial, step)...)
@@ -50,7 +50,7 @@ func (a *anatomy) outline(step plane.Millimetre) []point {
 	heel := offset(plane.Pt(max(little.mcp.X+0.03*a.size, 0.95*a.size), 0), 0, -1.0)
 	line = append(line, bezier(edge, edge.Add(little.axis.Scale(-0.62*l)), offset(heel, 0.06, 0.45), heel, step)...)
 	line = append(line, bezier(heel, offset(heel, -0.06, -0.36), offset(wristU, 0.0, 0.3), wristU, step)...)
-	line = append(line, bezier(wristU, offset(wristU, 0, -0.5), offset(forearmU, -0.02, 1.5), forearmU, step)...)
+	line = append(line, bezier(wristU, offset(wristU, 0, -0.8), offset(forearmU, -0.1, 5), forearmU, step)...)
 	return line
 }
 

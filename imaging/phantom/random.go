@@ -42,10 +42,13 @@ func randomScene(seed uint64, rng *rand.Rand) Case {
 			Shadow: between(0.15, 0.75), Softness: between(0.6, 2),
 		},
 	}
-	c.Build = plane.Ratio(between(0.95, 1.05) + 0.1*(46-float64(c.Size))/32)
+	c.Build = plane.Ratio(between(0.95, 1.05) + 0.15*(46-float64(c.Size))/32)
 	c.Width = 1600 + 16*rng.IntN(51)
 	c.Height = c.Width * 3 / 4
-	c.FocalPx = plane.Pixel(float64(c.Width) * between(1.3, 2.4))
+	if rng.IntN(5) == 0 {
+		c.Width, c.Height = c.Height, c.Width
+	}
+	c.FocalPx = plane.Pixel(float64(max(c.Width, c.Height)) * between(1.3, 2.4))
 	return c
 }
 

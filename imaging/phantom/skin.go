@@ -17,7 +17,6 @@ type skin struct {
 	grain noise
 	tone  SkinTone
 	size  float64
-	nails []nail
 	palm  bool
 }
 
@@ -46,6 +45,9 @@ func newSkin(c Case, a *anatomy, at layout, cam camera, mask *field) *skin {
 			look.rise += 0.008 * s.size * v
 		}
 		u, w := x/s.size, y/s.size
+		if !s.palm {
+			look.pigment += s.freckles(float64(q.X)/s.size, float64(q.Y)/s.size)
+		}
 		mottle := s.grain.octaves(7*u, 7*w, 3)
 		s.blood.v[k] = look.blood + 0.09*mottle + 0.05*(s.grain+7).octaves(26*u, 26*w, 2)
 		s.pigment.v[k] = look.pigment + 0.05*(s.grain+9).octaves(11*u, 11*w, 3)
@@ -53,6 +55,17 @@ func newSkin(c Case, a *anatomy, at layout, cam camera, mask *field) *skin {
 		return look.rise
 	})
 	return s
+}
+
+// freckles are a few small brown spots; an infant has none.
+func (s *skin) freckles(x, y float64) float64 {
+	sum := 0.0
+	for i := range uint64(7) {
+		r := func(k uint64) float64 { return unit(uint64(s.grain), 200+10*i+k) }
+		dx, dy := x+0.6-1.6*r(0), y+1.4-2.9*r(1)
+		sum += (0.1 + 0.35*r(2)*r(2)) * bell(math.Hypot(dx, dy), 0.008+0.014*r(3))
+	}
+	return sum * smoothstep((s.size-18)/15)
 }
 
 func beside(f *field, k int) bool {

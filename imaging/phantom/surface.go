@@ -38,10 +38,11 @@ func (f surface) at(i, j int, plate float64) ground {
 	k *= 1 - 0.3*plate
 	n1 := (f.grain + 20).at(x/f.size*60, y/f.size*60)
 	n2 := (f.grain + 21).at(x/f.size*150, y/f.size*110)
-	rough := 0.05 * (1 - plate)
-	g.dx = ux*k + (rx+zx)/f.perPixel + rough*n1
-	g.dy = uy*k + (ry+zy)/f.perPixel + rough*n2
-	g.fine = (0.035*n1 + 0.025*n2) * (1 - plate)
+	n3 := (f.grain + 22).at((x+y)/f.size*95, (x-y)/f.size*210)
+	rough := 1 - plate
+	g.dx = ux*k + (rx+zx)/f.perPixel + rough*(0.05*n1+0.07*n3)
+	g.dy = uy*k + (ry+zy)/f.perPixel + rough*(0.09*n2+0.05*n3)
+	g.fine = (0.035*n1 + 0.035*n2 + 0.03*n3) * rough
 	g.deep = math.Min(1, -z/(0.02*f.size))
 	return g
 }

@@ -173,6 +173,14 @@ func TestTheBorderIsDenseAndRunsWellBeyondTheSpringings(t *testing.T) {
 func TestRandomHandsAreHands(t *testing.T) {
 	for seed := range uint64(200) {
 		c := Random(seed).filled()
+		truth := truthOf(t, Random(seed))
+		for _, d := range hand.Digits {
+			for j, p := range truth.Joints[d] {
+				if p.X < 5 || p.Y < 5 || p.X > plane.Pixel(c.Width)-5 || p.Y > plane.Pixel(c.Height)-5 {
+					t.Errorf("seed %d: %v %v lies outside the picture, at %v", seed, d, j, p)
+				}
+			}
+		}
 		a, err := newAnatomy(c)
 		if err != nil {
 			t.Errorf("seed %d: %v", seed, err)
@@ -212,6 +220,9 @@ func TestTheReferenceHasItsSizeOnTheTruePlane(t *testing.T) {
 			}
 			k := truth.Card
 			for i := range 4 {
+				if p := k.Corners[i]; p.X < 0 || p.Y < 0 || p.X > plane.Pixel(c.Width) || p.Y > plane.Pixel(c.Height) {
+					t.Errorf("seed %d: corner %d of the card lies outside the picture, at %v", seed, i, p)
+				}
 				side := truth.Plane.Position(k.Corners[i]).Distance(truth.Plane.Position(k.Corners[(i+1)%4]))
 				want := [2]plane.Millimetre{85.60, 53.98}[i%2] // ISO/IEC 7810, ID-1
 				within(t, seed, "card side", float64(side), float64(want), 1e-6)

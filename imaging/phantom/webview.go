@@ -21,9 +21,9 @@ type webScene struct {
 // backLine and palmLine are the profile of the far digit and the hand, by the
 // length MCP to PIP: pairs of x and y.
 var (
-	backLine = [][2]float64{{-4, 0.68}, {-0.9, 0.61}, {-0.35, 0.56}, {-0.08, 0.545}, {0.2, 0.43}, {0.5, 0.34}, {0.85, 0.305},
+	backLine = [][2]float64{{-9, 0.56}, {-2.5, 0.44}, {-1.9, 0.47}, {-0.9, 0.61}, {-0.35, 0.56}, {-0.08, 0.545}, {0.2, 0.43}, {0.5, 0.34}, {0.85, 0.305},
 		{1.0, 0.32}, {1.2, 0.285}, {1.5, 0.25}, {1.6, 0.255}, {1.78, 0.225}, {2.0, 0.17}}
-	palmLine = [][2]float64{{-4, -0.9}, {-1, -0.95}, {-0.1, -0.95}, {0.12, -0.8}, {0.22, -0.55}, {0.3, -0.4}, {0.42, -0.29}, {0.58, -0.255},
+	palmLine = [][2]float64{{-9, -0.75}, {-2.5, -0.62}, {-1.9, -0.7}, {-1, -0.95}, {-0.1, -0.95}, {0.12, -0.8}, {0.22, -0.55}, {0.3, -0.4}, {0.42, -0.29}, {0.58, -0.255},
 		{0.78, -0.25}, {0.98, -0.205}, {1.06, -0.205}, {1.3, -0.235}, {1.52, -0.185}, {1.6, -0.19}, {1.78, -0.225}, {2.0, -0.16}}
 )
 
@@ -44,9 +44,9 @@ func (w webScene) at(x, y float64) point {
 // far is the silhouette of the far digit, the web and the hand behind it.
 func (w webScene) far() []point {
 	var line []point
-	const steps = 1500
+	const steps = 2750
 	for i := range steps {
-		x := -4 + 6*float64(i)/steps
+		x := -9 + 11*float64(i)/steps
 		line = append(line, w.at(x, throughKnots(backLine, x)))
 	}
 	top, bottom := 0.17, -0.16
@@ -56,7 +56,7 @@ func (w webScene) far() []point {
 		line = append(line, w.at(2+0.13*math.Pow(s, 0.9), mid+half*c))
 	}
 	for i := range steps {
-		x := 2 - 6*float64(i)/steps
+		x := 2 - 11*float64(i)/steps
 		line = append(line, w.at(x, throughKnots(palmLine, x)))
 	}
 	return line
@@ -114,7 +114,7 @@ func (w webScene) junctionArm(sign float64) []point {
 	for i := range steps {
 		run(junctionBend/steps, float64(w.slope)*(1-smoothstep((float64(i)+0.5)/steps)))
 	}
-	run(5, 0)
+	run(11, 0)
 	return line
 }
 
@@ -149,7 +149,7 @@ func (w webScene) lay(c *Case) layout {
 	}
 	fw, fh := frame*float64(c.Width), frame*float64(c.Height)
 	p := placement{mirror: mirror, turn: c.Turn / 2}
-	p.shift = plane.Vec(plane.Millimetre(-mirror*(2.3*w.size-fw/2)), plane.Millimetre(-fh/2+0.82*w.size))
+	p.shift = plane.Vec(plane.Millimetre(-mirror*(2.3*w.size-fw/2)), plane.Millimetre(-fh/2+0.47*(fh-float64(wide))-0.15*w.size))
 	askew := plane.Degrees(3 * (unit(c.Seed, 77) - 0.5))
 	s := strip{length: ref, wide: wide,
 		along: plane.Vec[plane.Millimetre](1, 0).Turned(askew), down: plane.Vec[plane.Millimetre](0, 1).Turned(askew)}
@@ -167,6 +167,7 @@ func paintWeb(c Case, w webScene, at layout, cam camera) (*canvas, error) {
 	pic := newCanvas(c.Width, c.Height)
 	far := cover(c.Width, c.Height, cam.pixels(at.hand.planes(w.far())))
 	near := cover(c.Width, c.Height, cam.pixels(at.hand.planes(w.near())))
+	w.merge(near, at.hand, cam)
 	l := newLamp(c)
 	both := shrunk(far, cellSize)
 	nearMask := shrunk(near, cellSize)
@@ -178,7 +179,6 @@ func paintWeb(c Case, w webScene, at layout, cam camera) (*canvas, error) {
 	paintDrape(pic, c, cam, l, b)
 	v := newWebSkin(c, w, at, cam, nearMask, perPixel)
 	v.lay(pic, far, farMask, l, v.cuts, true)
-	w.merge(near, at.hand, cam)
 	v.lay(pic, near, nearMask, l, v.nearCuts, false)
 	err := layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return b.light(x, y, l) })
 	pic.blur(c.BlurSD)
@@ -206,8 +206,8 @@ type webSkin struct {
 func newWebSkin(c Case, w webScene, at layout, cam camera, near *field, perPixel float64) *webSkin {
 	v := &webSkin{c: c, cam: cam, perPixel: perPixel, back: c.Skin.back(), palm: c.Skin.palm(), grain: noise(c.Seed*23 + 1)}
 	if c.Skin <= Beige { // the back of a fair hand is a little tanned
-		v.back = v.back.tinted(-0.1, 0.13, 0)
-		v.palm = v.palm.tinted(0.05, -0.03, 0)
+		v.back = v.back.tinted(0, 0.11, 0)
+		v.palm = v.palm.tinted(0, -0.03, 0)
 	}
 	cells := func() *field { return newField(c.Width, c.Height, cellSize) }
 	v.above, v.nearSide, v.blood, v.rise = cells(), cells(), cells(), cells()
