@@ -204,9 +204,13 @@ func newVeins(c Case, a *anatomy) veins {
 func (v veins) at(x, y float64) float64 {
 	x, y = x+2.2*v.width*v.wander.at(x/v.width/9, y/v.width/9), y+2.2*v.width*v.wander.at(y/v.width/9+40, x/v.width/9)
 	best := math.Inf(1)
+	reach := 5 * v.width
 	for _, line := range v.lines {
 		for i := 1; i < len(line); i++ {
 			px, py := float64(line[i-1].X), float64(line[i-1].Y)
+			if math.Abs(x-px) > 2*reach || math.Abs(y-py) > 2*reach {
+				continue // no part of this short segment is near enough to show
+			}
 			ux, uy := float64(line[i].X)-px, float64(line[i].Y)-py
 			t := math.Max(0, math.Min(1, ((x-px)*ux+(y-py)*uy)/(ux*ux+uy*uy)))
 			dx, dy := x-px-t*ux, y-py-t*uy
