@@ -29,10 +29,8 @@ func readJunction(out *Web, j hand.JunctionMarks, m hand.Marks, fit scale.Fit, t
 // points stray from their line if that is more, under every likely map.
 func slopeU95(j hand.JunctionMarks, sd plane.Pixel, fit scale.Fit, value float64) float64 {
 	rng := rand.New(rand.NewPCG(0x51096, uint64(j.Web)))
-	moved := func(p plane.PixelPoint, sd float64) plane.PixelPoint {
-		return p.Add(plane.Vec(plane.Pixel(sd*rng.NormFloat64()), plane.Pixel(sd*rng.NormFloat64())))
-	}
-	stray := math.Max(float64(sd), straying(j.Line))
+	moved := func(p plane.PixelPoint, sd plane.Pixel) plane.PixelPoint { return p.Add(clickError(sd, rng)) }
+	stray := max(sd, straying(j.Line))
 	t := trial{fit: fit}
 	sizes := make([]float64, 0, trials)
 	for i := range trials {
@@ -40,7 +38,7 @@ func slopeU95(j hand.JunctionMarks, sd plane.Pixel, fit scale.Fit, value float64
 		for k, p := range j.Line {
 			line[k] = moved(p, stray)
 		}
-		axis := [2]plane.PixelPoint{moved(j.Axis[0], float64(sd)), moved(j.Axis[1], float64(sd))}
+		axis := [2]plane.PixelPoint{moved(j.Axis[0], sd), moved(j.Axis[1], sd)}
 		if v, ok := slope(line, axis, t.likelyMap(i)); ok {
 			sizes = append(sizes, math.Abs(v-value))
 		}
@@ -72,13 +70,13 @@ func principal[U plane.Unit](ps []plane.Point[U]) (plane.Vector[U], bool) {
 
 // straying is the standard deviation of the points across their line, in
 // pixels, where there are enough points to tell.
-func straying(ps []plane.PixelPoint) float64 {
+func straying(ps []plane.PixelPoint) plane.Pixel {
 	if len(ps) < 3 {
 		return 0
 	}
 	xx, xy, yy := moments(ps)
 	across := (xx+yy)/2 - math.Hypot((xx-yy)/2, xy)
-	return math.Sqrt(math.Max(across, 0) / float64(len(ps)-2))
+	return plane.Pixel(math.Sqrt(math.Max(across, 0) / float64(len(ps)-2)))
 }
 
 // moments are the second moments of ps about their centroid.

@@ -6,7 +6,8 @@
 //	r.Webs[0].Index // *plane.Estimate[plane.Ratio], nil where it can't be told
 //
 // Webs are read from their traced border (hand.WebMarks.Edge); a web that has
-// only seeds must be traced first. Uncertainty is found by propagating
+// only seeds must be traced first, else its index and depth are told from the
+// clicked crown, and nothing else. Uncertainty is found by propagating
 // distributions (JCGM 101:2008): every figure is computed again for a few
 // hundred arches, joints and maps that are as likely as the best ones, and U95
 // is the distance from the figure that 95 per cent of them keep to.
@@ -63,7 +64,7 @@ func (r *Reading) web(w hand.Web) *Web {
 func readWeb(m hand.Marks, w hand.WebMarks, fit scale.Fit, table norms.Table) Web {
 	out := Web{Web: w.Web, Edge: w.Edge}
 	if len(w.Edge) == 0 {
-		out.warn("The border is not traced yet.")
+		readClickedCrown(&out, m, w, fit, table)
 		return out
 	}
 	border := fit.Best.Positions(w.Edge)

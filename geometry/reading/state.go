@@ -10,12 +10,9 @@ import (
 // state writes the figures with their uncertainties into out.
 func (t trial) state(out *Web, centre figures, draws []figures) {
 	always := func(figures) bool { return true }
-	jointed := func(f figures) bool { return f.jointed }
 	spanned := func(f figures) bool { return f.spanned }
-	e := expander{centre: centre, draws: draws, sizes: make([]float64, 0, len(draws))}
-
-	out.Index = estimate[plane.Ratio](e, func(f figures) float64 { return f.index }, jointed)
-	out.Depth = estimate[plane.Millimetre](e, func(f figures) float64 { return f.depth }, jointed)
+	e := newExpander(centre, draws)
+	out.Index, out.Depth = e.index(), e.depth()
 	out.Span = estimate[plane.Millimetre](e, func(f figures) float64 { return f.span }, always)
 	out.Rise = estimate[plane.Millimetre](e, func(f figures) float64 { return f.rise }, always)
 	out.RiseToSpan = estimate[plane.Ratio](e, func(f figures) float64 { return f.riseToSpan }, spanned)
@@ -36,6 +33,18 @@ type expander struct {
 	centre figures
 	draws  []figures
 	sizes  []float64
+}
+
+func newExpander(centre figures, draws []figures) expander {
+	return expander{centre: centre, draws: draws, sizes: make([]float64, 0, len(draws))}
+}
+
+func (e expander) index() *plane.Estimate[plane.Ratio] {
+	return estimate[plane.Ratio](e, func(f figures) float64 { return f.index }, figures.hasJoints)
+}
+
+func (e expander) depth() *plane.Estimate[plane.Millimetre] {
+	return estimate[plane.Millimetre](e, func(f figures) float64 { return f.depth }, figures.hasJoints)
 }
 
 // estimate is the figure with the half width that holds 95 per cent of its

@@ -43,6 +43,8 @@ type figures struct {
 	wide                       [len(widthsAt)]bool
 }
 
+func (f figures) hasJoints() bool { return f.jointed }
+
 // fill computes the best figures and their uncertainties into out.
 func (t trial) fill(out *Web) {
 	best := t.fitted.Best()
@@ -98,25 +100,15 @@ func (t trial) curve(a arch.Arch) []plane.PixelPoint {
 // every call, so that the same marks give the same figures.
 func (t trial) draws(centre figures) []figures {
 	rng := rand.New(rand.NewPCG(0x09e1, uint64(t.web)))
-	radial, ulnar := t.web.Digits()
-	sd := float64(t.marks.ClickSD)
 	out := make([]figures, trials)
 	z := make([]float64, 6)
-	marks := hand.Marks{Joints: map[hand.Digit]map[hand.Joint]plane.PixelPoint{radial: {}, ulnar: {}}}
 	for i := range out {
 		for j := range z {
 			z[j] = rng.NormFloat64()
 		}
 		shift := plane.Millimetre(borderSD*rng.NormFloat64()) * t.pixel
 		a := t.fitted.Drawn((float64(i)+0.5)/trials, z).Widened(shift)
-		for _, d := range [2]hand.Digit{radial, ulnar} {
-			for _, j := range [2]hand.Joint{hand.MCP, hand.PIP} {
-				dx, dy := rng.NormFloat64(), rng.NormFloat64()
-				if p, ok := t.marks.Joint(d, j); ok {
-					marks.Joints[d][j] = p.Add(plane.Vec(plane.Pixel(sd*dx), plane.Pixel(sd*dy)))
-				}
-			}
-		}
+		marks := movedJoints(t.marks, t.web, rng)
 		n := nudge{shift: float64(shift), noise: t.trace.noise}
 		for j := range n.left {
 			n.left[j], n.right[j] = rng.NormFloat64(), rng.NormFloat64()
@@ -125,6 +117,27 @@ func (t trial) draws(centre figures) []figures {
 		out[i] = t.figures(a, t.likelyMap(i), marks, n)
 	}
 	return out
+}
+
+// movedJoints is the MCP and PIP joints of the web's digits, each moved as the
+// observer may have missed it.
+func movedJoints(m hand.Marks, web hand.Web, rng *rand.Rand) hand.Marks {
+	moved := hand.Marks{Joints: map[hand.Digit]map[hand.Joint]plane.PixelPoint{}}
+	radial, ulnar := web.Digits()
+	for _, d := range [2]hand.Digit{radial, ulnar} {
+		moved.Joints[d] = map[hand.Joint]plane.PixelPoint{}
+		for _, j := range [2]hand.Joint{hand.MCP, hand.PIP} {
+			by := clickError(m.ClickSD, rng)
+			if p, ok := m.Joint(d, j); ok {
+				moved.Joints[d][j] = p.Add(by)
+			}
+		}
+	}
+	return moved
+}
+
+func clickError(sd plane.Pixel, rng *rand.Rand) plane.Vector[plane.Pixel] {
+	return plane.Vec(sd*plane.Pixel(rng.NormFloat64()), sd*plane.Pixel(rng.NormFloat64()))
 }
 
 // likelyMap spreads the trials evenly over the ensemble of maps.
@@ -194,7 +207,10 @@ func place(crown plane.Position, marks hand.Marks, web hand.Web, m scale.Map) (i
 // explain says why figures are missing or weak.
 func (t trial) explain(out *Web, centre figures) {
 	if !centre.jointed {
-		out.warn(fmt.Sprintf("No index and no depth: they need the %s and %s of both digits.", hand.MCP.Label(t.marks.View), hand.PIP.Label(t.marks.View)))
+		out.warn(needsJoints(t.marks.View))
+	}
+	if !centre.radiused {
+		out.warn("No crown radius: the crown is too flat or too short for one.")
 	}
 	if !centre.spanned {
 		out.warn("No rise over span: a V has no span.")
@@ -207,4 +223,8 @@ func (t trial) explain(out *Web, centre figures) {
 			out.warn(fmt.Sprintf("No width at %g mm: the border does not reach that far from the crown on both sides.", float64(widthsAt[i])))
 		}
 	}
+}
+
+func needsJoints(v hand.View) string {
+	return fmt.Sprintf("No index and no depth: they need the %s and %s of both digits.", hand.MCP.Label(v), hand.PIP.Label(v))
 }

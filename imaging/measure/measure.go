@@ -12,7 +12,7 @@
 //	result, err := subject.Measure(settings)
 //
 // A web that can't be traced is no failure: it gets a warning, and the figures
-// that don't need its border are given.
+// that follow from the clicked crown are given.
 package measure
 
 import (
@@ -50,6 +50,9 @@ func Defaults() (Settings, error) {
 type Subject struct {
 	Marks      marksfile.File
 	Photograph *photo.Photograph
+	// Scaling is the scale as inspected before; where it is zero, Measure
+	// inspects the one that is marked.
+	Scaling Scaling
 }
 
 // Result is a reading and the marks it was read from, every web that could be
@@ -91,19 +94,24 @@ func Open(path string) (Subject, error) {
 	if err := marks.CheckWithin(p.Size()); err != nil {
 		return Subject{}, fmt.Errorf("%s: %w", path, err)
 	}
-	return Subject{marks, p}, nil
+	return Subject{Marks: marks, Photograph: p}, nil
 }
 
 // Measure traces, fits and reads. The error names the field and the mend.
 func (s Subject) Measure(with Settings) (Result, error) {
 	marks := s.Marks
-	fit, err := s.fit(with.Tilt)
+	scaling := s.Scaling
+	if scaling.Marked == nil {
+		scaling = Inspect(s.Photograph, marks.Reference)
+	}
+	camera := cameraOf(s.Photograph.Size(), s.Photograph.Facts(), with.Tilt)
+	fit, err := scaling.Fit(camera, marks.Marks.ClickSD)
 	if err != nil {
 		return Result{}, err
 	}
 	traced := s.trace()
 	marks.Marks.Webs = traced.webs
-	r := reading.Read(traced.readable(s.Marks.Marks), fit, with.Norms)
+	r := reading.Read(marks.Marks, fit, with.Norms)
 	traced.warn(&r)
 	return Result{marks, r}, nil
 }

@@ -1,44 +1,56 @@
 package measure
 
 import (
+	"fmt"
+
 	"ogive/geometry/plane"
 	"ogive/geometry/scale"
 	"ogive/imaging/photo"
 	"ogive/imaging/ruler"
 )
 
-// Ticks is the ticks of the ruler that ref marks by two points, found in the
-// photograph: they tell the scale better than two clicks and show the
-// foreshortening along the ruler. It is ref itself where ref is no ruler or its
-// ticks can't be counted for sure. The warning is empty unless the ticks
-// contradict the length given for the ruler.
-func Ticks(p *photo.Photograph, ref scale.Reference) (better scale.Reference, warning string) {
-	r, ok := ref.(scale.Ruler)
+// Scaling is a marked scale and what the photograph itself says of it: the ticks
+// of a ruler between its two marked ends tell the scale better than two clicks,
+// show the foreshortening along the ruler, and contradict a mistyped length.
+type Scaling struct {
+	Marked  scale.Reference
+	ticks   *scale.Ticks // nil where none could be counted for sure
+	warning string
+}
+
+// Inspect looks for the ticks of a marked ruler. It takes some milliseconds, so
+// a window keeps the Scaling until the scale is marked anew.
+func Inspect(p *photo.Photograph, marked scale.Reference) Scaling {
+	s := Scaling{Marked: marked}
+	r, ok := marked.(scale.Ruler)
 	if !ok {
-		return ref, ""
+		return s
 	}
 	found, err := ruler.FindTicks(p, r.From, r.To)
 	if err != nil {
-		return ref, ""
+		return s
 	}
 	if ticks, ok := found.Scale(r.Length); ok {
-		return ticks, ""
+		s.ticks = &ticks
+	} else {
+		s.warning = ruler.Check(found, r.Length)
 	}
-	return ref, ruler.Check(found, r.Length)
+	return s
 }
 
-// fit finds the scale by the ticks of a ruler where they can be counted, else
-// by what was marked.
-func (s Subject) fit(tilt plane.Angle) (scale.Fit, error) {
-	camera := cameraOf(s.Photograph.Size(), s.Photograph.Facts(), tilt)
-	sd := s.Marks.Marks.ClickSD
-	better, warning := Ticks(s.Photograph, s.Marks.Reference)
-	fit, err := better.Fit(camera, sd)
-	if err != nil {
-		fit, err = s.Marks.Reference.Fit(camera, sd)
+// Fit fits the scale through the ticks where there are any, else through what
+// was marked. Its method is the one marked.
+func (s Scaling) Fit(camera scale.Camera, sd plane.Pixel) (scale.Fit, error) {
+	if s.ticks != nil {
+		if fit, err := s.ticks.Fit(camera, sd); err == nil {
+			fit.Method = s.Marked.Method()
+			fit.Warnings = append(fit.Warnings, fmt.Sprintf("The scale follows the %d ticks found between the two ends of the ruler. They show tilt along the ruler only: every figure allows for up to %.3g degrees of tilt across it, either way.", len(s.ticks.At), camera.Tilt.Degrees()))
+			return fit, nil
+		}
 	}
-	if err == nil && warning != "" {
-		fit.Warnings = append(fit.Warnings, warning)
+	fit, err := s.Marked.Fit(camera, sd)
+	if err == nil && s.warning != "" {
+		fit.Warnings = append(fit.Warnings, s.warning)
 	}
 	return fit, err
 }

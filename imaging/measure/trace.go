@@ -24,7 +24,7 @@ func (s Subject) trace() traced {
 		if len(w.Edge) == 0 {
 			border, err := trace.Web(s.Photograph, [3]plane.PixelPoint(w.Seeds))
 			if err != nil {
-				t.warnings[w.Web] = []string{"The border could not be traced, so nothing that needs it is given: " + err.Error() + "."}
+				t.warnings[w.Web] = []string{"The border could not be traced: " + err.Error() + "."}
 			} else {
 				w.Edge, t.warnings[w.Web] = border.Points, sentences(border.Warnings)
 			}
@@ -43,29 +43,9 @@ func sentences(texts []string) []string {
 	return out
 }
 
-// readable is the marks with those webs only that have a border.
-func (t traced) readable(m hand.Marks) hand.Marks {
-	m.Webs = nil
-	for _, w := range t.webs {
-		if len(w.Edge) > 0 {
-			m.Webs = append(m.Webs, w)
-		}
-	}
-	return m
-}
-
-// warn adds what the tracer said, and the webs that it could not trace, in the
-// order in which they were marked.
+// warn adds what the tracer said to the webs of the reading.
 func (t traced) warn(r *reading.Reading) {
-	var ordered []reading.Web
-	for _, w := range t.webs {
-		read := reading.Web{Web: w.Web}
-		if i := slices.IndexFunc(r.Webs, func(x reading.Web) bool { return x.Web == w.Web }); i >= 0 {
-			read = r.Webs[i]
-			r.Webs = slices.Delete(r.Webs, i, i+1)
-		}
-		read.Warnings = append(slices.Clone(t.warnings[w.Web]), read.Warnings...)
-		ordered = append(ordered, read)
+	for i, w := range r.Webs {
+		r.Webs[i].Warnings = append(slices.Clone(t.warnings[w.Web]), w.Warnings...)
 	}
-	r.Webs = append(ordered, r.Webs...)
 }

@@ -6,7 +6,6 @@ import (
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/geometry/reading"
-	"ogive/geometry/scale"
 	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
 	"ogive/imaging/photo"
@@ -31,13 +30,7 @@ type reader struct {
 	settings   measure.Settings
 	mu         *sync.Mutex
 	last       map[hand.Web]border
-	found      ticks
-}
-
-// ticks is the outcome of looking for the ticks of a ruler.
-type ticks struct {
-	marked, better scale.Reference
-	warning        string
+	scaling    measure.Scaling
 }
 
 // border is the outcome of tracing one web from its seeds.
@@ -85,19 +78,16 @@ func (r *reader) read(s State) Reading {
 	if reference == nil {
 		return out
 	}
-	if reference != r.found.marked {
-		r.found = ticks{marked: reference}
-		r.found.better, r.found.warning = measure.Ticks(r.photograph, reference)
+	if reference != r.scaling.Marked {
+		r.scaling = measure.Inspect(r.photograph, reference)
 	}
-	result, err := measure.Subject{Photograph: r.photograph, Marks: marksfile.File{Marks: marks, Reference: r.found.better}}.Measure(r.settings)
+	file := marksfile.File{Marks: marks, Reference: reference}
+	result, err := measure.Subject{Photograph: r.photograph, Marks: file, Scaling: r.scaling}.Measure(r.settings)
 	if err != nil {
 		out.Problems = append(out.Problems, err.Error())
 		return out
 	}
 	out.Reading, out.Scaled = result.Reading, true
-	if r.found.warning != "" {
-		out.Warnings = append(out.Warnings, r.found.warning)
-	}
 	for i := range out.Webs {
 		out.Webs[i].Warnings = append(notes[out.Webs[i].Web], out.Webs[i].Warnings...)
 	}
