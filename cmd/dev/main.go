@@ -23,6 +23,8 @@ type command struct {
 var commands = []command{
 	{"start", "do the main job: open the window, or measure the demo hand without one", workshop.start},
 	{"test", "check, test, fuzz and build everything", workshop.test},
+	{"accuracy", "print how far the figures miss the truth on phantoms", workshop.accuracy},
+	{"speed", "print the benchmarks that have a target", workshop.speed},
 	{"house", "check what lies at the top level and who imports whom", workshop.house},
 }
 

@@ -1,0 +1,28 @@
+package main
+
+// accuracy prints how far the figures miss the truth on phantoms, beside the
+// targets.
+func (w workshop) accuracy() error {
+	w.say("Measuring 120 phantom hands and 40 web views; this takes some minutes.")
+	return w.run(nil, "go", "test", "./imaging/proof", "-count=1", "-timeout=60m", "-run=Targets", "-v", "-hands=120", "-webviews=40")
+}
+
+// benchmarks are those whose figures the project has set itself targets for.
+var benchmarks = []struct{ folder, name string }{
+	{"./geometry/reading", "ReadOneWeb"},
+	{"./imaging/trace", "BenchmarkWeb"},
+	{"./imaging/ruler", "FindTicks"},
+	{"./imaging/photo", "Open24Megapixel"},
+	{"./imaging/proof", "EndToEnd24Megapixels"},
+}
+
+// speed prints the benchmarks, one after the other so that none disturbs
+// another.
+func (w workshop) speed() error {
+	for _, b := range benchmarks {
+		if err := w.run(nil, "go", "test", b.folder, "-run=^$", "-bench="+b.name, "-benchtime=10x"); err != nil {
+			return err
+		}
+	}
+	return nil
+}
