@@ -127,7 +127,8 @@ func crownCircle(border []plane.Position, low int, span float64) (arch.Circle, b
 		to++
 	}
 	c, err := arch.FitCircle(border[from : to+1])
-	return c, err == nil && 2*c.RadiusSD < float64(c.Radius)
+	flat := float64(c.Radius) > 5*math.Max(span, 2)
+	return c, err == nil && !flat && 4*c.RadiusSD < float64(c.Radius)
 }
 
 // figures adds the model-free figures of one trial. A shift s outward moves
