@@ -56,7 +56,11 @@ func loadIcons() map[IconName]fyne.Resource {
 		if err != nil {
 			panic(fmt.Sprintf("look: the program was built without %s", file))
 		}
-		m[name] = theme.NewThemedResource(fyne.NewStaticResource("ogive-"+string(name)+".svg", data))
+		shapes, err := outlined(data)
+		if err != nil {
+			panic(fmt.Sprintf("look: %s: %v", file, err))
+		}
+		m[name] = theme.NewThemedResource(fyne.NewStaticResource("ogive-"+string(name)+".svg", shapes))
 	}
 	return m
 }
