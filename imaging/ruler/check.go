@@ -16,6 +16,9 @@ const (
 	// counted is the share of ticks that must have been seen for their number
 	// to be trusted.
 	counted = 0.8
+	// mostUnmarked is the number of spaces above which a ruler without longer
+	// ticks is hardly one: what was counted may be a weave.
+	mostUnmarked = 20
 	// rounding is how far, in parts of itself, a length may be rounded.
 	rounding = 0.005
 )
@@ -38,6 +41,9 @@ func Check(found Found, length plane.Millimetre) (warning string) {
 		return fmt.Sprintf("%d spaces of half a millimetre were counted between the two ends of the ruler, but %.4g mm was given: %.4g mm would fit.", n, given, float64(n)/2)
 	case Sixteenths:
 		return fmt.Sprintf("The long ticks are those of an inch ruler: %d sixteenths of an inch were counted between the two ends, but %.4g mm was given: %.4g mm would fit.", n, given, float64(n)*25.4/16)
+	}
+	if n > mostUnmarked {
+		return ""
 	}
 	step := nearestStep(given / float64(n))
 	return fmt.Sprintf("%d spaces were counted between the two ends of the ruler, which would be %.3g mm each if %.4g mm is right: with spaces of %.4g mm, %.4g mm would fit.", n, given/float64(n), given, step, step*float64(n))

@@ -49,7 +49,7 @@ func spread(lengths []float64) float64 {
 
 // between is the ticks from the one meant by the first click to the one meant by
 // the last.
-func (t *track) between(from, to plane.PixelPoint) (Found, error) {
+func (t *track) between() (Found, error) {
 	start := float64(t.strip.before)
 	first, doubtFirst, ok1 := t.meant(t.across(start))
 	last, doubtLast, ok2 := t.meant(t.across(start + t.strip.length))

@@ -1,6 +1,7 @@
 package ruler
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -16,6 +17,7 @@ type row struct {
 	contrast float64
 	narrow   float64 // skewness: 0 for a wave, more the narrower the ticks
 	aside    float64 // samples from the line between the clicks
+	score    float64
 }
 
 // peak is a local extreme, and how far it stands out.
@@ -30,12 +32,13 @@ const (
 	alike = 0.12
 )
 
-// bestRow looks for the line of the strip with the most regular ticks. Between
-// lines that are about as regular, the one with the closest ticks is taken: the
-// others cross only the long ones.
-func (s *strip) bestRow() (row, bool) {
+// likelyRows looks for the lines of the strip with the most regular ticks, the
+// likeliest first, one for each distance of ticks. Between lines that are about
+// as regular, the one with the closest ticks comes first: the others cross only
+// the long ones.
+func (s *strip) likelyRows() []row {
 	var rows []row
-	var best, strongest float64
+	strongest := 0.0
 	for j := 1; j+1 < len(s.lines); j += 2 {
 		light := make([]float32, s.columns)
 		for i := range light {
@@ -46,43 +49,48 @@ func (s *strip) bestRow() (row, bool) {
 		rows = append(rows, r)
 		strongest = math.Max(strongest, r.contrast)
 	}
-	for _, r := range rows {
-		best = math.Max(best, r.score(strongest))
+	for i := range rows {
+		rows[i].rate(strongest)
 	}
-	if best < 0.25 {
-		return row{}, false
-	}
-	var chosen row
+	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(b.score, a.score) })
+	var chosen []row
 	for _, r := range rows {
-		if r.score(strongest) > chosen.score(strongest) {
-			chosen = r
+		if r.score < 0.2 || r.score < 0.4*rows[0].score || len(chosen) == mostRows {
+			break
+		}
+		if !slices.ContainsFunc(chosen, r.alike) {
+			chosen = append(chosen, r)
 		}
 	}
-	for _, r := range rows {
-		if r.gap == 0 || r.score(strongest) < 0.4*best {
-			continue
+	slices.SortStableFunc(chosen, func(a, b row) int {
+		switch {
+		case a.divides(b):
+			return -1
+		case b.divides(a):
+			return 1
 		}
-		if r.divides(chosen) || !chosen.divides(r) && r.alike(chosen) && r.score(strongest) > chosen.score(strongest) {
-			chosen = r
-		}
-	}
-	return chosen, true
+		return 0
+	})
+	return chosen
 }
+
+// mostRows is the number of distances of ticks that are tried.
+const mostRows = 4
 
 // divides reports whether the ticks of q may be some of those of r.
 func (r row) divides(q row) bool {
 	ways := q.gap / r.gap
 	whole := math.Round(ways)
-	return whole >= 2 && whole <= 10 && math.Abs(ways-whole) < 0.05*ways
+	return r.gap > 0 && whole >= 2 && whole <= 10 && math.Abs(ways-whole) < 0.05*ways
 }
 
 func (r row) alike(q row) bool { return math.Abs(math.Log(r.gap/q.gap)) < alike }
 
-// score is how well a line crosses ticks: they are regular, strong, narrow and
-// not far from the clicks.
-func (r row) score(strongest float64) float64 {
-	aside := r.aside / (6 * math.Max(r.gap, leastSpacing))
-	return r.coverage * math.Sqrt(r.contrast/math.Max(strongest, 1e-9)) * (0.6 + 0.4*math.Min(r.narrow, 1)) / (1 + aside*aside)
+// rate scores how well a line crosses ticks: they are regular, strong, narrow
+// and not far from the clicks.
+func (r *row) rate(strongest float64) {
+	aside := r.aside / (6 * min(max(r.gap, leastSpacing), 25))
+	r.score = r.coverage * math.Sqrt(r.contrast/math.Max(strongest, 1e-9)) * (0.6 + 0.4*math.Min(r.narrow, 1)) / (1 + aside*aside)
 }
 
 // readRow finds the ticks of one line: light ones where skew is positive, else

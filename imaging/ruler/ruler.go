@@ -67,16 +67,18 @@ func FindTicks(p *photo.Photograph, from, to plane.PixelPoint) (Found, error) {
 	if s.empty() {
 		return Found{}, errors.New("the ends of the ruler lie outside the photograph; click them again")
 	}
-	seed, ok := s.bestRow()
-	if !ok {
-		return Found{}, errNoTicks
+	tooClose := 0.0
+	for _, seed := range s.likelyRows() {
+		if px := seed.gap * s.shrink; px < leastSpacing {
+			tooClose = px
+			continue
+		}
+		if t, ok := s.followEither(seed); ok {
+			return t.between()
+		}
 	}
-	if px := seed.gap * s.shrink; px < leastSpacing {
-		return Found{}, fmt.Errorf("the ticks lie only %.1f px apart, too close to tell them from each other; photograph the ruler from nearer by, or go on with the two ends alone", px)
+	if tooClose > 0 {
+		return Found{}, fmt.Errorf("the ticks lie only %.1f px apart, too close to tell them from each other; photograph the ruler from nearer by, or go on with the two ends alone", tooClose)
 	}
-	t, ok := s.followEither(seed)
-	if !ok {
-		return Found{}, errNoTicks
-	}
-	return t.between(from, to)
+	return Found{}, errNoTicks
 }

@@ -1,12 +1,14 @@
 package ruler
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"ogive/geometry/plane"
+	"ogive/geometry/scale"
 )
 
 // trial finds the ticks of a scene; off is the distance of each from where it
@@ -57,7 +59,11 @@ func survey(t testing.TB, name string, n int, change func(*scene)) (right int, m
 		slices.Sort(medians)
 		median = medians[len(medians)/2]
 	}
-	t.Logf("%-24s counted right in %d of %d (wrong in %d), tick error: median %.3f px, worst %.3f px", name, right, n, wrong, median, worst)
+	print := t.Logf
+	if _, ok := t.(*testing.B); ok { // which cuts its log short
+		print = func(format string, args ...any) { fmt.Printf(format+"\n", args...) }
+	}
+	print("%-24s counted right in %d of %d (wrong in %d), tick error: median %.3f px, worst %.3f px", name, right, n, wrong, median, worst)
 	return right, median, worst
 }
 
@@ -154,6 +160,31 @@ func TestTheCountContradictsAMistypedLength(t *testing.T) {
 		ticks, ok := f.Scale(c.length)
 		if valid := c.length > 0; ok != (valid && c.says == "") {
 			t.Errorf("%s: as a scale: %v, %v", name, ticks.Step, ok)
+		}
+	}
+}
+
+func TestTicksFoundShowTheTiltAlongTheRuler(t *testing.T) {
+	s := plain()
+	s.tilt, s.around = 0.2, s.turn
+	d := s.draw()
+	f, err := FindTicks(d.photograph, d.from, d.to)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ticks, ok := f.Scale(50)
+	if !ok {
+		t.Fatalf("no scale from %d spaces", f.Spaces())
+	}
+	middle := d.at(25, 0) // the picture is drawn about it
+	fit, err := ticks.Fit(scale.Camera{Width: 2 * middle.X, Height: 2 * middle.Y, Focal: focal}, 2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, ends := range [][2]float64{{2, 12}, {20, 30}, {38, 48}} {
+		got := fit.Best.Position(d.at(ends[0], 5)).Distance(fit.Best.Position(d.at(ends[1], 5)))
+		if math.Abs(float64(got)-10) > 0.01 {
+			t.Errorf("10 mm from %v to %v mm along the ruler come to %.4f mm", ends[0], ends[1], float64(got))
 		}
 	}
 }

@@ -40,6 +40,11 @@ type drawn struct {
 	from, to   plane.PixelPoint
 }
 
+// focal is the focal length with which scenes are drawn, in pixels.
+const focal = 3500.0
+
+// millimetreRuler is a ruler of 2 to 13 centimetres with everything about it
+// drawn at random.
 func millimetreRuler(seed uint64) scene {
 	rng := rand.New(rand.NewPCG(seed, 77))
 	between := func(a, b float64) float64 { return a + (b-a)*rng.Float64() }
@@ -63,7 +68,6 @@ func (s scene) length() float64 { return float64(s.spaces) * s.step }
 // draw paints the part of the photograph that holds the ruler.
 func (s scene) draw() drawn {
 	rng := rand.New(rand.NewPCG(s.seed, 78))
-	const focal = 3500.0
 	distance := focal / s.perMM
 	nx, ny := math.Sin(s.tilt)*math.Cos(s.around), math.Sin(s.tilt)*math.Sin(s.around)
 	nz := math.Cos(s.tilt)
