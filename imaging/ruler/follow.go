@@ -33,8 +33,12 @@ func (s *strip) follow(seed row) (track, bool) {
 		if round == 3 {
 			break
 		}
+		before := t.course
 		if !t.centre(numbers) {
 			return t, false
+		}
+		if round > 0 && t.course.near(before, float64(s.columns)) {
+			break
 		}
 		r := readRow(s.profile(t.course), float64(t.sign))
 		if len(r.ticks) < 3 {

@@ -63,10 +63,13 @@ func FindTicks(p *photo.Photograph, from, to plane.PixelPoint) (Found, error) {
 	if d := float64(from.Distance(to)); d < 5*leastSpacing {
 		return Found{}, fmt.Errorf("the ends of the ruler lie %.0f px apart; click two ticks further from each other", d)
 	}
-	s := newStrip(p, from, to)
-	if s.empty() {
-		return Found{}, errors.New("the ends of the ruler lie outside the photograph; click them again")
+	size := p.Size()
+	for _, end := range [2]plane.PixelPoint{from, to} {
+		if end.X < 0 || end.Y < 0 || end.X > plane.Pixel(size.X) || end.Y > plane.Pixel(size.Y) {
+			return Found{}, fmt.Errorf("an end of the ruler, (%.0f, %.0f), lies outside the photograph; click it again", float64(end.X), float64(end.Y))
+		}
 	}
+	s := newStrip(p, from, to)
 	tooClose := 0.0
 	for _, seed := range s.likelyRows() {
 		if px := seed.gap * s.shrink; px < leastSpacing {

@@ -50,15 +50,6 @@ func newStrip(p *photo.Photograph, from, to plane.PixelPoint) *strip {
 	return s
 }
 
-func (s *strip) empty() bool {
-	for _, v := range s.lines[s.middle] {
-		if v > 0 {
-			return false
-		}
-	}
-	return true
-}
-
 // pixel is where column i and line j, fractions included, lie.
 func (s *strip) pixel(i, j float64) plane.PixelPoint {
 	return s.from.Add(s.along.Scale((i - float64(s.before)) * s.shrink)).Add(s.beside.Scale((j - float64(s.middle)) * lineStep * s.shrink))
@@ -119,19 +110,36 @@ type course struct{ start, slope, half, lean float64 }
 
 func (c course) at(x float64) float64 { return c.start + c.slope*x }
 
+// near reports whether two courses differ by less than half a line over that
+// many columns.
+func (c course) near(d course, columns float64) bool {
+	return math.Abs(c.at(0)-d.at(0)) < 0.5 && math.Abs(c.at(columns)-d.at(columns)) < 0.5
+}
+
 // profile is the mean light along a course, over its width.
 func (s *strip) profile(c course) []float32 {
 	out := make([]float32, s.columns)
 	n := max(1, int(math.Round(2*c.half))+1)
+	most := float64(len(s.lines)-1) - 1e-6
 	for k := range n {
 		dy := 0.0
 		if n > 1 {
 			dy = c.half * (2*float64(k)/float64(n-1) - 1)
 		}
+		// All columns are shifted by the same part of one.
+		shift := int(math.Floor(c.lean * dy))
+		u := float32(c.lean*dy - float64(shift))
 		for i := range out {
-			x := float64(i)
-			out[i] += s.at(x+c.lean*dy, c.at(x)+dy) / float32(n)
+			x := min(max(i+shift, 0), s.columns-2)
+			y := min(max(c.at(float64(i))+dy, 0), most)
+			j := int(y)
+			v := float32(y - float64(j))
+			top, low := s.lines[j], s.lines[j+1]
+			out[i] += (1-v)*(top[x]+u*(top[x+1]-top[x])) + v*(low[x]+u*(low[x+1]-low[x]))
 		}
+	}
+	for i := range out {
+		out[i] /= float32(n)
 	}
 	return out
 }
