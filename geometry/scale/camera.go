@@ -9,11 +9,11 @@ import (
 )
 
 // DefaultTilt is the tilt allowed where the user allows no other.
-var DefaultTilt = plane.Degrees(10)
+const DefaultTilt = plane.Angle(10 * math.Pi / 180)
 
 // maxTilt is the largest tilt that can be allowed: beyond it a plane may lie
 // edge-on to a part of the picture.
-var maxTilt = plane.Degrees(45)
+const maxTilt = plane.Angle(math.Pi / 4)
 
 // Camera is what is known of the camera: the upright photograph's size, the
 // focal length in pixels (zero when not known) and the tilt between camera and

@@ -11,7 +11,7 @@ import (
 )
 
 // Cloth and skin hold no ticks, whatever their grain looks like.
-func TestGrainGivesNoWarningAndNoScale(t *testing.T) {
+func TestGrainGivesNoWarning(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 4))
 	for range 12 {
 		img := image.NewGray(image.Rect(0, 0, 600, 400))
