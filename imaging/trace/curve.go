@@ -133,34 +133,40 @@ type apex struct {
 	half         float64 // half the angle between the sides, radians
 }
 
-// How the sides of an apex are looked at, in points of the curve.
-const (
-	apexSide  = 10
-	leastTurn = math.Pi / 3
-)
+// leastTurn is the turn above which a corner is worth carrying on: of a blunter
+// one, such as a gothic arch has, blur takes less than a pixel or two.
+const leastTurn = 110 * math.Pi / 180
 
-// apex is the sharpest corner of the curve, its sides looked at from so many
-// points off.
-func (c curve) apex(off int) (apex, bool) {
-	best := apex{}
+// apex is the sharpest corner of the curve for a blur in points. The narrower
+// the gap the further its tip is out of sight, and the longer the sides must be
+// looked at to tell where they are heading.
+func (c curve) apex(blur float64) (apex, bool) {
+	a := apex{from: 7 + int(2*blur)}
 	sharpest := leastTurn
-	for i := off + apexSide; i < len(c)-off-apexSide; i++ {
+	for i, off := a.from, a.from; i < len(c)-off; i++ {
 		if turn := float64(c[i].Sub(c[i-off]).AngleTo(c[i+off].Sub(c[i]))); turn > sharpest {
-			sharpest, best = turn, apex{at: i, from: i - off, to: i + off}
+			sharpest, a.at = turn, i
 		}
 	}
-	if best.at == 0 {
-		return best, false
+	if a.at == 0 {
+		return a, false
 	}
-	p, u := c[best.from-apexSide : best.from+1].line()
-	q, v := c[best.to : best.to+apexSide+1].line()
+	flare := math.Tan((math.Pi - sharpest) / 2)
+	off := int(3 + 1.5*blur + 0.6/max(flare, 0.06))
+	side := int(max(6, min(20, 2.5/max(flare, 0.01))))
+	a.from, a.to = a.at-off, a.at+off
+	if a.from < side || a.to+side >= len(c) {
+		return a, false
+	}
+	p, u := c[a.from-side : a.from+1].line()
+	q, v := c[a.to : a.to+side+1].line()
 	cross := u.Cross(v)
 	if cross == 0 {
-		return best, false
+		return a, false
 	}
-	best.corner = p.Add(u.Scale(float64(q.Sub(p).Cross(v) / cross)))
-	best.half = (math.Pi - float64(u.AngleTo(v))) / 2
-	return best, q.Sub(best.corner).Dot(v) > 0 && best.corner.Sub(p).Dot(u) > 0
+	a.corner = p.Add(u.Scale(float64(q.Sub(p).Cross(v) / cross)))
+	a.half = (math.Pi - float64(u.AngleTo(v))) / 2
+	return a, q.Sub(a.corner).Dot(v) > 0 && a.corner.Sub(p).Dot(u) > 0
 }
 
 // line is the centroid and the direction of the curve's points.
@@ -190,7 +196,7 @@ func (c curve) line() (point, vector) {
 // hardly wider than the blur it can't be seen whether it ends in a point, and
 // the sides are the best that is known. A corner that is rounder stays.
 func (c curve) sharpened(blur, step float64) curve {
-	a, ok := c.apex(6 + int(2*blur/step))
+	a, ok := c.apex(blur / step)
 	if !ok {
 		return c
 	}
@@ -198,7 +204,7 @@ func (c curve) sharpened(blur, step float64) curve {
 	for _, p := range c[a.from : a.to+1] {
 		missing = min(missing, float64(p.Distance(a.corner)))
 	}
-	if 2*missing*math.Tan(a.half) > 3*step+0.9*blur {
+	if 2*missing*math.Tan(a.half) > 3*step+0.9*blur || missing > 12*step+2*blur {
 		return c
 	}
 	out := append(curve(nil), c[:a.from+1]...)

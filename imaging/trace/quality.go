@@ -13,7 +13,7 @@ import (
 // the palest webs that can be traced by eye above (common practice, no source).
 const (
 	faintContrast = 3.0  // of a point, in noise
-	faintStep     = 0.8  // of a point; 2 is the step along the border as a whole
+	faintStep     = 0.4  // of a point; 2 is the step along the border as a whole
 	faintWarned   = 0.12 // part of the border
 	faintRefused  = 0.45
 	leastContrast = 4.0 // of the border, in noise
@@ -23,18 +23,16 @@ const (
 func (f fitter) report(p *photo.Photograph, fr frame, line curve, edges []edge, fine float64) (Border, error) {
 	contrasts := make([]float64, len(edges))
 	sds := make([]float64, len(edges))
-	faint, first := 0, -1
+	first := -1
 	for i, e := range edges {
 		contrasts[i] = e.contrast() / math.Sqrt(f.noise)
 		sds[i] = math.Sqrt(e.variance*f.noise) * fine
-		if contrasts[i] < faintContrast || e.contrast() < faintStep {
-			if faint++; first < 0 {
-				first = i
-			}
+		if first < 0 && f.isFaint(e) {
+			first = i
 		}
 	}
 	b := Border{Points: line, Blur: plane.Pixel(f.blur * fine), Contrast: median(contrasts), SD: plane.Pixel(median(sds))}
-	part := float64(faint) / float64(len(edges))
+	part := f.faint(edges)
 	if b.Contrast < leastContrast || part > faintRefused {
 		return Border{}, errNoBorder
 	}
@@ -59,4 +57,19 @@ func (f fitter) report(p *photo.Photograph, fr frame, line curve, edges []edge, 
 		}
 	}
 	return b, nil
+}
+
+func (f fitter) isFaint(e edge) bool {
+	return e.contrast() < faintStep || e.contrast() < faintContrast*math.Sqrt(f.noise)
+}
+
+// faint is the part of the edges that are faint.
+func (f fitter) faint(edges []edge) float64 {
+	n := 0
+	for _, e := range edges {
+		if f.isFaint(e) {
+			n++
+		}
+	}
+	return float64(n) / float64(len(edges))
 }

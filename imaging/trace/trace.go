@@ -88,7 +88,7 @@ const (
 	finePoints  = 500.0
 	firstHalf   = 12
 	relearnings = 2
-	leastSmooth = 1.2 // samples
+	leastSmooth = 1.6 // samples
 )
 
 // refine finds the border to a fraction of a pixel.
@@ -117,18 +117,36 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 
 	near := max(2, 1.7*fit.blur)
 	s = newStrip(c, line.resampled(fine), f.turn, max(fit.half, int(near+5)))
-	if !s.learn(near, near+5, sharp) {
+	edges, ok := fit.finish(s, near, sharp)
+	if ok && fit.faint(edges) > faintWarned {
+		// Lightness may have led astray; colour alone may do better.
+		again := fit
+		if e, ok := again.finish(s, near, robust); ok && again.faint(e) < fit.faint(edges) {
+			fit, edges = again, e
+		}
+	}
+	if !ok {
 		return Border{}, errNoBorder
 	}
-	s.blended(1)
-	fit.findBlur(s)
-	fit.offsetSD = 0.7
-	edges := fit.fitAll(s)
 	line = s.curve.moved(s.normals, fit.offsets(edges, fine))
 	line = line.unbent(f.turn, fit.blur*fine).sharpened(fit.blur*fine, fine).within(f)
 	return fit.report(p, f, line, edges, fine)
 }
 
+// finish fits the edges of the last strip, which must lie close to the border.
+func (f *fitter) finish(s *strip, near float64, d doubt) ([]edge, bool) {
+	if !s.learn(near, near+5, d) {
+		return nil, false
+	}
+	s.blended(1)
+	f.findBlur(s)
+	f.offsetSD = 0.7
+	return f.fitAll(s), true
+}
+
+// How far light and colour are distrusted while the border is only roughly
+// known, where a shadow's edge may still be near, and in the end, where it is
+// not and lightness gives the exact place.
 var (
 	robust = doubt{shaded: 0.1, smeared: 0.05, bent: 0.1}
 	sharp  = doubt{shaded: 0.06, smeared: 0.1, bent: 0.25}
