@@ -18,7 +18,7 @@ func BenchmarkWeb(b *testing.B) {
 		size int
 		gap  float64
 	}{{"2MP", 1400, 130}, {"24MP", 4900, 500}} {
-		p, seeds := largeScene(c.size, c.gap)
+		p, seeds, _ := largeScene(c.size, c.gap)
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
 				if _, err := Web(p, seeds); err != nil {
@@ -29,9 +29,28 @@ func BenchmarkWeb(b *testing.B) {
 	}
 }
 
+func TestHugePhotographIsTracedToAThirdOfAPixel(t *testing.T) {
+	p, seeds, truth := largeScene(4900, 500)
+	rng := rand.New(rand.NewPCG(3, 3))
+	for i := range seeds {
+		seeds[i] = seeds[i].Add(vector{X: plane.Pixel(10 * rng.NormFloat64()), Y: plane.Pixel(10 * rng.NormFloat64())})
+	}
+	b, err := Web(p, seeds)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var off []float64
+	for _, q := range b.Points {
+		off = append(off, distanceTo(truth, q, 8))
+	}
+	if median(off) > 0.33 || quantile(off, 0.95) > 1 {
+		t.Errorf("median off %.2f, 95 per cent within %.2f px", median(off), quantile(off, 0.95))
+	}
+}
+
 // largeScene is a U on a square photograph of so many pixels a side, with four
-// pixels to one chroma sample.
-func largeScene(size int, gap float64) (*photo.Photograph, [3]point) {
+// pixels to one chroma sample, and its border.
+func largeScene(size int, gap float64) (*photo.Photograph, [3]point, []point) {
 	s := scene{radius: 0.3 * gap, flat: 0.4 * gap, flare: 5, meet: 90, finger: 1.3 * gap, skin: skins["tan"], drape: plain(drapes["green"])}
 	s.shaft = 1.2 * gap
 	img := image.NewYCbCr(image.Rect(0, 0, size, size), image.YCbCrSubsampleRatio420)
@@ -53,5 +72,9 @@ func largeScene(size int, gap float64) (*photo.Photograph, [3]point) {
 		}
 	}
 	y := s.rise() + 0.9*s.shaft
-	return photo.From(img), [3]point{at(s.halfWidth(y), y), at(0, 0), at(-s.halfWidth(y), y)}
+	var border []point
+	for _, q := range s.outline() {
+		border = append(border, at(q[0], q[1]))
+	}
+	return photo.From(img), [3]point{at(s.halfWidth(y), y), at(0, 0), at(-s.halfWidth(y), y)}, border
 }

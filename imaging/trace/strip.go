@@ -17,7 +17,7 @@ type cells struct {
 	limit      image.Point // of the whole picture, in samples
 }
 
-const cellSize = 32
+const cellSize = 24
 
 func newCells(p *photo.Photograph, lo, hi point, shrink int) *cells {
 	size := p.Size()

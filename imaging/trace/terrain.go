@@ -25,7 +25,7 @@ type terrain struct {
 }
 
 const (
-	samplesAlong  = 140.0 // the longer side of a terrain
+	samplesAlong  = 120.0 // the longer side of a terrain
 	samplesInGap  = 12.0  // at least, as far as the pixels and the next limit allow
 	samplesAtMost = 40000.0
 	// darkest keeps the logarithm of a black pixel, which is all noise, from
@@ -79,13 +79,7 @@ func survey(p *photo.Photograph, f frame) *terrain {
 // shrunk picture a part of each slice will do: reading all pixels would take
 // longer than all the rest, and a sample is the mean of many pixels anyway.
 func (t *terrain) sample(p *photo.Photograph, r image.Rectangle, n int) {
-	fine := 1
-	if n >= 4 {
-		fine = n / 2
-	}
-	if n >= 9 {
-		fine = n / 3
-	}
+	fine := max(1, n/8)
 	per := n / fine
 	for j := range t.h {
 		y := r.Min.Y + j*n + (n-fine)/2

@@ -26,8 +26,8 @@ import (
 // Border is the traced skin border of one web.
 type Border struct {
 	// Points run from the first click to the third past the crown, about one
-	// for every pixel of the border's length; on very large photographs about
-	// one for every 0.1 per cent of it.
+	// for every pixel of the border's length; on large photographs at least 500
+	// in all.
 	Points []plane.PixelPoint
 	// SD is the standard deviation of one point square to the border that the
 	// noise of the photograph gives rise to.
@@ -85,20 +85,22 @@ func coarse(p *photo.Photograph, f frame) (curve, float64, error) {
 }
 
 const (
-	finePoints  = 500.0
-	firstHalf   = 12
-	relearnings = 2
-	leastSmooth = 1.6 // samples
+	finePoints   = 500.0
+	coarseToFine = 4.0
+	firstHalf    = 12
+	relearnings  = 2
+	leastSmooth  = 1.6 // samples
 )
 
 // refine finds the border to a fraction of a pixel.
 func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, error) {
-	shrink := int(max(1, min(step, math.Round(line.length()/finePoints))))
+	shrink := max(1, int(step/coarseToFine))
 	fine := float64(shrink)
+	apart := max(fine, line.length()/finePoints)
 	lo, hi := f.bounds()
 	c := newCells(p, lo, hi, shrink)
 
-	s := newStrip(c, line.resampled(fine), f.turn, firstHalf)
+	s := newStrip(c, line.resampled(apart), f.turn, firstHalf)
 	if !s.learn(3, 8, robust) {
 		return Border{}, errNoBorder
 	}
@@ -106,7 +108,7 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 	line = s.curve.moved(s.normals, smooth(s.ridge(), ones(len(s.curve)), 30)).smoothed(2)
 
 	fit := fitter{blur: 1, noise: 0.01, half: 9, offsetSD: 2}
-	s = newStrip(c, line.resampled(2*fine), f.turn, firstHalf)
+	s = newStrip(c, line.resampled(2*apart), f.turn, firstHalf)
 	if !s.learn(2, 7, robust) {
 		return Border{}, errNoBorder
 	}
@@ -116,7 +118,7 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 	line = s.curve.moved(s.normals, fit.offsets(fit.fitAll(s), fine))
 
 	near := max(2, 1.7*fit.blur)
-	s = newStrip(c, line.resampled(fine), f.turn, max(fit.half, int(near+5)))
+	s = newStrip(c, line.resampled(apart), f.turn, max(fit.half, int(near+5)))
 	edges, ok := fit.finish(s, near, sharp)
 	if ok && fit.faint(edges) > faintWarned {
 		// Lightness may have led astray; colour alone may do better.
@@ -129,7 +131,7 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 		return Border{}, errNoBorder
 	}
 	line = s.curve.moved(s.normals, fit.offsets(edges, fine))
-	line = line.unbent(f.turn, fit.blur*fine).sharpened(fit.blur*fine, fine).within(f)
+	line = line.unbent(f.turn, fit.blur*fine).sharpened(fit.blur*fine, apart).within(f)
 	return fit.report(p, f, line, edges, fine)
 }
 
