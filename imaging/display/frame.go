@@ -129,3 +129,6 @@ func fill(dst *image.RGBA, r image.Rectangle) {
 		}
 	}
 }
+
+// Blank fills the picture with the ground alone.
+func Blank(dst *image.RGBA) { fill(dst, image.Rectangle{Max: dst.Rect.Size()}) }

@@ -75,12 +75,9 @@ const smallest = 256
 // Build makes the reduced copies, on all processors, and returns when all are
 // there. Frames may be taken meanwhile.
 func (p *Pyramid) Build() {
-	for {
+	for !p.Whole() {
 		all := *p.levels.Load()
 		last := all[len(all)-1]
-		if size := last.size(); p.coarse || max(size.X, size.Y) <= smallest {
-			return
-		}
 		next := level{last.halved(inParallel), 2 * last.perX, 2 * last.perY}
 		more := append(all[:len(all):len(all)], next)
 		p.levels.Store(&more)
@@ -96,4 +93,11 @@ func (p *Pyramid) levelFor(zoom float64) level {
 		k++
 	}
 	return all[k]
+}
+
+// Whole reports whether all reduced copies are there.
+func (p *Pyramid) Whole() bool {
+	all := *p.levels.Load()
+	size := all[len(all)-1].size()
+	return p.coarse || max(size.X, size.Y) <= smallest
 }

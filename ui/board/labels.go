@@ -1,0 +1,155 @@
+package board
+
+import (
+	"image"
+	"math"
+	"slices"
+
+	"golang.org/x/image/draw"
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/opentype"
+	"golang.org/x/image/math/fixed"
+
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+	"ogive/imaging/palette"
+	"ogive/imaging/wording"
+	"ogive/ui/marking"
+)
+
+// letterSize is the size of labels in units of Fyne's.
+const letterSize = 12.5
+
+// lettering makes pictures of words and keeps them.
+type lettering struct {
+	font *opentype.Font
+	size float64
+	face font.Face
+	made map[string]*image.RGBA
+}
+
+func newLettering() *lettering {
+	f, err := opentype.Parse(gobold.TTF)
+	if err != nil {
+		panic("board: the embedded font is damaged: " + err.Error())
+	}
+	return &lettering{font: f}
+}
+
+// words is a picture of light letters in a dark casing, legible on any ground,
+// in letters of size screen pixels.
+func (l *lettering) words(text string, size float64) *image.RGBA {
+	if l.size != size {
+		face, err := opentype.NewFace(l.font, &opentype.FaceOptions{Size: size, DPI: 72, Hinting: font.HintingNone})
+		if err != nil {
+			panic("board: the embedded font can't be set: " + err.Error())
+		}
+		l.size, l.face, l.made = size, face, map[string]*image.RGBA{}
+	}
+	if img, ok := l.made[text]; ok {
+		return img
+	}
+	img := l.haloed(text)
+	l.made[text] = img
+	return img
+}
+
+func (l *lettering) haloed(text string) *image.RGBA {
+	const around = 16
+	r := max(0.13*l.size, 1.3)
+	rim := int(math.Ceil(r)) + 1
+	m := l.face.Metrics()
+	img := image.NewRGBA(image.Rect(0, 0, font.MeasureString(l.face, text).Ceil()+2*rim, (m.Ascent+m.Descent).Ceil()+2*rim))
+	write := func(x, y float64, src image.Image) {
+		d := font.Drawer{Dst: img, Src: src, Face: l.face, Dot: fixed.Point26_6{
+			X: fixed.Int26_6(math.Round((float64(rim) + x) * 64)), Y: fixed.I(rim) + m.Ascent + fixed.Int26_6(math.Round(y*64))}}
+		d.DrawString(text)
+	}
+	ink := image.NewUniform(palette.Ink)
+	for _, share := range []float64{1, 0.5} {
+		for i := range around {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / around)
+			write(share*r*cos, share*r*sin, ink)
+		}
+	}
+	write(0, 0, image.NewUniform(palette.Paper))
+	return img
+}
+
+// labels names what is marked, in few words: each digit once, its joints by
+// their letters, the selected mark in full.
+func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
+	var taken []image.Rectangle
+	for _, q := range at {
+		s := p.at(q)
+		taken = append(taken, image.Rect(int(s.x), int(s.y), int(s.x), int(s.y)).Inset(int(-5*b.scale)))
+	}
+	slices.SortFunc(taken, func(a, b image.Rectangle) int {
+		if a.Min.Y != b.Min.Y {
+			return a.Min.Y - b.Min.Y
+		}
+		return a.Min.X - b.Min.X
+	})
+	for _, m := range b.scene.Placed {
+		q := p.at(m.At)
+		text := b.label(m.Spot)
+		if text == "" || !p.sees(q, 0) {
+			continue
+		}
+		words := b.letters.words(text, letterSize*b.scale)
+		box, free := beside(q, words.Rect.Size(), b.gap(m.Spot), taken, p.img.Rect)
+		if !free && !b.selected(m.Spot) {
+			continue
+		}
+		taken = append(taken, box)
+		draw.Draw(p.img, box, words, image.Point{}, draw.Over)
+	}
+}
+
+func (b *Board) selected(s marking.Spot) bool {
+	return b.scene.Selected != nil && *b.scene.Selected == s
+}
+
+// gap is how far from a mark its label stands.
+func (b *Board) gap(s marking.Spot) float64 {
+	if b.selected(s) {
+		return 19 * b.scale
+	}
+	return 10 * b.scale
+}
+
+// label is what stands beside a mark.
+func (b *Board) label(s marking.Spot) string {
+	view := b.scene.View
+	if b.selected(s) {
+		return s.Name(view)
+	}
+	switch {
+	case s.Kind == marking.JointPoint && s.Joint == hand.MCP:
+		return s.Digit.String()
+	case s.Kind == marking.JointPoint:
+		return wording.Joint(s.Joint, view)
+	case s.Kind == marking.SeedPoint && s.N == 1:
+		return s.Web.String()
+	}
+	return ""
+}
+
+// beside is a place for a label around q, in the frame and on nothing that is
+// taken; if there is none, the first place.
+func beside(q spot, size image.Point, gap float64, taken []image.Rectangle, frame image.Rectangle) (box image.Rectangle, free bool) {
+	w, h := float64(size.X)/2, float64(size.Y)/2
+	for i, way := range []spot{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {0.7, 0.9}, {-0.7, 0.9}, {0.7, -0.9}, {-0.7, -0.9}} {
+		c := q.add(spot{way.x * (gap + w), way.y * (gap + h)})
+		corner := image.Pt(int(math.Round(c.x-w)), int(math.Round(c.y-h)))
+		here := image.Rectangle{corner, corner.Add(size)}
+		if i == 0 {
+			box = here
+		}
+		if here.In(frame) && !slices.ContainsFunc(taken, here.Overlaps) {
+			return here, true
+		}
+	}
+	return box, false
+}
