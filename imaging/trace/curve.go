@@ -1,10 +1,6 @@
 package trace
 
-import (
-	"math"
-
-	"ogive/geometry/plane"
-)
+import "ogive/geometry/plane"
 
 // curve is a line of points in order from the first click to the last.
 type curve []point
@@ -125,94 +121,20 @@ func (c curve) reach(normals []vector, far float64) []float64 {
 	return r
 }
 
-// apex is a corner of the border: where it lies on the curve, and where the two
-// sides would meet if they ran on.
-type apex struct {
-	at, from, to int
-	corner       point
-	half         float64 // half the angle between the sides, radians
-}
-
-// leastTurn is the turn above which a corner is worth carrying on: of a blunter
-// one, such as a gothic arch has, blur takes less than a pixel or two.
-const leastTurn = 110 * math.Pi / 180
-
-// apex is the sharpest corner of the curve for a blur in points. The narrower
-// the gap the further its tip is out of sight, and the longer the sides must be
-// looked at to tell where they are heading.
-func (c curve) apex(blur float64) (apex, bool) {
-	a := apex{from: 7 + int(2*blur)}
-	sharpest := leastTurn
-	for i, off := a.from, a.from; i < len(c)-off; i++ {
-		if turn := float64(c[i].Sub(c[i-off]).AngleTo(c[i+off].Sub(c[i]))); turn > sharpest {
-			sharpest, a.at = turn, i
+// unbent undoes what blur does to a bent border: the middle of a blurred edge
+// moves towards the inner side of the bend, by half the blur's variance times
+// the curvature.
+func (c curve) unbent(turn, blur float64) curve {
+	even := c.smoothed(2 + int(blur*blur))
+	normals := even.normals(turn)
+	offsets := make([]float64, len(c))
+	for i := 1; i < len(c)-1; i++ {
+		a, b := even[i].Sub(even[i-1]), even[i+1].Sub(even[i])
+		if a.Norm()+b.Norm() == 0 {
+			continue
 		}
+		bend := b.Direction().Sub(a.Direction()).Dot(normals[i]) / ((a.Norm() + b.Norm()) / 2)
+		offsets[i] = -max(-0.5*blur, min(0.5*blur, float64(bend)*blur*blur/2))
 	}
-	if a.at == 0 {
-		return a, false
-	}
-	flare := math.Tan((math.Pi - sharpest) / 2)
-	off := int(3 + 1.5*blur + 0.6/max(flare, 0.06))
-	side := int(max(6, min(20, 2.5/max(flare, 0.01))))
-	a.from, a.to = a.at-off, a.at+off
-	if a.from < side || a.to+side >= len(c) {
-		return a, false
-	}
-	p, u := c[a.from-side : a.from+1].line()
-	q, v := c[a.to : a.to+side+1].line()
-	cross := u.Cross(v)
-	if cross == 0 {
-		return a, false
-	}
-	a.corner = p.Add(u.Scale(float64(q.Sub(p).Cross(v) / cross)))
-	a.half = (math.Pi - float64(u.AngleTo(v))) / 2
-	return a, q.Sub(a.corner).Dot(v) > 0 && a.corner.Sub(p).Dot(u) > 0
-}
-
-// line is the centroid and the direction of the curve's points.
-func (c curve) line() (point, vector) {
-	var m vector
-	for _, p := range c {
-		m = m.Add(p.Sub(c[0]))
-	}
-	centre := c[0].Add(m.Scale(1 / float64(len(c))))
-	var xx, xy, yy float64
-	for _, p := range c {
-		d := p.Sub(centre)
-		xx += float64(d.X * d.X)
-		xy += float64(d.X * d.Y)
-		yy += float64(d.Y * d.Y)
-	}
-	sin, cos := math.Sincos(math.Atan2(2*xy, xx-yy) / 2)
-	u := vector{X: plane.Pixel(cos), Y: plane.Pixel(sin)}
-	if u.Dot(c[len(c)-1].Sub(c[0])) < 0 {
-		u = u.Scale(-1)
-	}
-	return centre, u
-}
-
-// sharpened carries the sides of an apex on to where they meet, if what is
-// missing there is no more than blur takes from a sharp corner: where the gap is
-// hardly wider than the blur it can't be seen whether it ends in a point, and
-// the sides are the best that is known. A corner that is rounder stays.
-func (c curve) sharpened(blur, step float64) curve {
-	a, ok := c.apex(blur / step)
-	if !ok {
-		return c
-	}
-	missing := math.Inf(1)
-	for _, p := range c[a.from : a.to+1] {
-		missing = min(missing, float64(p.Distance(a.corner)))
-	}
-	if 2*missing*math.Tan(a.half) > 3*step+0.9*blur || missing > 12*step+2*blur {
-		return c
-	}
-	out := append(curve(nil), c[:a.from+1]...)
-	for _, side := range [][2]point{{c[a.from], a.corner}, {a.corner, c[a.to]}} {
-		n := max(1, int(math.Round(float64(side[0].Distance(side[1]))/step)))
-		for i := 1; i <= n; i++ {
-			out = append(out, side[0].Towards(side[1], float64(i)/float64(n)))
-		}
-	}
-	return append(out, c[a.to+1:]...)
+	return c.moved(normals, offsets)
 }

@@ -30,18 +30,17 @@ type frame struct {
 	turn float64
 }
 
-// slacking: a click is expected within three standard deviations of 2 pixels.
-// Nobody sees single pixels of a picture that is shrunk to the screen, so the
-// deviation grows with the picture: 1 in 720 of its diagonal is about 2 pixels
-// of a screen.
+// A click is expected within three standard deviations of 2 pixels. Nobody sees
+// single pixels of a picture that is shrunk to the screen, so the deviation grows
+// with the picture: 1 in 720 of its diagonal is about 2 pixels of a screen.
 const (
 	clickSD         = 2.0
 	clicksAcross    = 720.0
 	slackSDs        = 3.0
 	slackOfGap      = 0.4
 	narrowestGap    = 4.0
-	leastOpening    = 3.0   // degrees at the crown
-	greatestOpening = 165.0 // degrees at the crown
+	leastOpening    = 3.0 // degrees at the crown
+	greatestOpening = 165.0
 )
 
 func newFrame(seeds [3]point, w, h int) (frame, error) {

@@ -17,7 +17,7 @@ type cells struct {
 	limit      image.Point // of the whole picture, in samples
 }
 
-const cellSize = 24
+const cellSize = 16
 
 func newCells(p *photo.Photograph, lo, hi point, shrink int) *cells {
 	size := p.Size()
@@ -84,6 +84,9 @@ type strip struct {
 	step    float64
 	light   []colour
 	drape   []float64
+	// What the colours along the strip have been found to mean.
+	lore   lore
+	scales [knots]scale
 }
 
 func newStrip(c *cells, line curve, turn float64, half int) *strip {
@@ -129,16 +132,16 @@ func (s *strip) learn(near, far float64, d doubt) bool {
 	if !ok {
 		return false
 	}
-	var scales [knots]scale
-	for i := range scales {
-		scales[i] = newScale(l[i], c.skin[i], c.drape[i])
+	s.lore = l
+	for i := range s.scales {
+		s.scales[i] = newScale(l[i], c.skin[i], c.drape[i])
 	}
 	for i := range s.curve {
 		d := l.at(float64(i) / last)
 		j, r := knotBefore(float64(i) / last)
 		for k := i * w; k < (i+1)*w; k++ {
 			x := d.of(s.light[k])
-			s.drape[k] = (1-r)*scales[j].at(x) + r*scales[j+1].at(x)
+			s.drape[k] = (1-r)*s.scales[j].at(x) + r*s.scales[j+1].at(x)
 		}
 	}
 	return true
@@ -157,6 +160,13 @@ func split(c colour) colour {
 // doubt is how far light and colour are distrusted, as variances: light by
 // its own size, colour by the step in colour.
 type doubt struct{ shaded, smeared, bent float64 }
+
+// share is how much of a colour in linear light is drape, 0 to 1, by what is
+// known half way along the strip.
+func (s *strip) share(c colour) float64 {
+	x := s.scales[knots/2].at(s.lore[knots/2].of(split(c)))
+	return max(0, min(1, (x+1)/2))
+}
 
 // prior is the variation to be expected: shading, which changes the differences
 // of colour half as much as the light, smeared colour, and noise. The step in

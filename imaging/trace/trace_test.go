@@ -242,6 +242,35 @@ func TestRefusalsSayWhatToDo(t *testing.T) {
 	}
 }
 
+func TestAnyClicksGiveABorderOrAnError(t *testing.T) {
+	d := clean().draw(1)
+	size := d.photograph.Size()
+	tiny := photo.From(image.NewRGBA(image.Rect(0, 0, 14, 11)))
+	rng := rand.New(rand.NewPCG(4, 4))
+	for range 300 {
+		p, w, h := d.photograph, size.X, size.Y
+		if rng.IntN(4) == 0 {
+			p, w, h = tiny, 14, 11
+		}
+		var seeds [3]point
+		for i := range seeds {
+			seeds[i] = plane.Pt(plane.Pixel(rng.Float64()*float64(w)), plane.Pixel(rng.Float64()*float64(h)))
+			if rng.IntN(5) == 0 {
+				seeds[i].X = plane.Pixel(w)
+			}
+		}
+		b, err := Web(p, seeds)
+		if err == nil && len(b.Points) < 3 {
+			t.Fatalf("%v: neither a border nor an error", seeds)
+		}
+		for _, q := range b.Points {
+			if !q.Finite() {
+				t.Fatalf("%v: a point at %v", seeds, q)
+			}
+		}
+	}
+}
+
 func TestFaintBorderIsWarnedOf(t *testing.T) {
 	s := clean()
 	pale := s.skin
