@@ -1,0 +1,306 @@
+package cards
+
+import (
+	"image"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ogive/geometry/arch"
+	"ogive/geometry/hand"
+	"ogive/geometry/reading"
+	"ogive/imaging/annotate"
+	"ogive/imaging/wording"
+	"ogive/ui/look"
+	"ogive/ui/marking"
+)
+
+// mostFlags is the most verdicts that one web can have: index, span, slope.
+const mostFlags = 3
+
+// card is the reading of one web.
+type card struct {
+	widget.BaseWidget
+	web             hand.Web
+	onTap           func()
+	chosen, hovered bool
+
+	ground    *canvas.Rectangle
+	rail      *canvas.Rectangle // at the left of the chosen card
+	title     *canvas.Text
+	sub       *canvas.Text
+	leading   *canvas.Text // the figure the card is about
+	leadName  *canvas.Text
+	arch      *canvas.Raster
+	bar       *canvas.Text
+	drawing   drawing
+	rows      []*row
+	flags     []*flag
+	warnings  *widget.Label
+	remark    string
+	rowsShown int
+}
+
+// row is the name of a figure and its value.
+type row struct{ name, value *canvas.Text }
+
+var (
+	_ fyne.Tappable      = (*card)(nil)
+	_ desktop.Hoverable  = (*card)(nil)
+	_ desktop.Cursorable = (*card)(nil)
+)
+
+func newCard(w hand.Web, onTap func()) *card {
+	c := &card{web: w, onTap: onTap}
+	c.ground, c.rail = canvas.NewRectangle(nil), canvas.NewRectangle(nil)
+	for _, t := range []**canvas.Text{&c.title, &c.sub, &c.leading, &c.leadName, &c.bar} {
+		*t = canvas.NewText("", nil)
+	}
+	c.title.Text = wording.WebName(w)
+	c.title.TextStyle.Bold, c.leading.TextStyle.Bold = true, true
+	c.arch = canvas.NewRaster(func(w, h int) image.Image { return c.drawing.draw(w, h) })
+	for range 5 {
+		r := &row{canvas.NewText("", nil), canvas.NewText("", nil)}
+		r.value.Alignment = fyne.TextAlignTrailing
+		r.value.TextStyle.Bold = true
+		c.rows = append(c.rows, r)
+	}
+	for range mostFlags {
+		c.flags = append(c.flags, newFlag())
+	}
+	c.warnings = widget.NewLabel("")
+	c.warnings.Wrapping = fyne.TextWrapWord
+	c.warnings.SizeName = theme.SizeNameCaptionText
+	c.warnings.Importance = widget.MediumImportance
+	c.rail.Hide()
+	c.ExtendBaseWidget(c)
+	c.colour()
+	return c
+}
+
+// figures are the rows of a card: a leading one and the rest. A V has no span:
+// its 0 is no measurement.
+func figures(w reading.Web, v hand.View) (leading wording.Figure, rest []wording.Figure) {
+	shown := map[string]bool{wording.IndexName(v): true, wording.Depth: true, wording.Span: true, wording.CrownAngle: true, wording.Slope: true}
+	for _, f := range wording.Figures(w, v) {
+		switch {
+		case !shown[f.Name] || f.Name == wording.Span && w.Shape == arch.V:
+		case leading.Name == "":
+			leading = f
+		default:
+			rest = append(rest, f)
+		}
+	}
+	if s := shape(w); s != "" {
+		rest = append(rest, wording.Figure{Name: lang.L("shape"), Value: s})
+	}
+	return leading, rest
+}
+
+// shape is the arch's shape, with those that explain the border as well.
+func shape(w reading.Web) string {
+	if w.Shape == 0 || w.ShapeSure || len(w.ShapeAlso) == 0 {
+		return wording.Shape(w)
+	}
+	names := []string{w.Shape.String()}
+	for _, s := range w.ShapeAlso {
+		names = append(names, s.String())
+	}
+	return strings.Join(names, lang.L(" or "))
+}
+
+// show reports whether the card's height may have changed.
+func (c *card) show(w reading.Web, s marking.State, f frame) bool {
+	sub := wording.WebDigits(w.Web)
+	if s.Proposed[w.Web] {
+		sub += lang.L(", proposed")
+	}
+	set(c.sub, sub)
+	leading, rest := figures(w, s.View)
+	set(c.leading, leading.Value)
+	set(c.leadName, leading.Name)
+	rest = rest[:min(len(rest), len(c.rows))]
+	for i, r := range rest {
+		set(c.rows[i].name, wording.Sentence(r.Name))
+		set(c.rows[i].value, r.Value)
+	}
+	rearranged := c.rowsShown != len(rest)
+	for i, r := range c.rows {
+		setVisible(r.name, i < len(rest))
+		setVisible(r.value, i < len(rest))
+	}
+	c.rowsShown = len(rest)
+	for i, flag := range c.flags {
+		if i < len(w.Verdicts) {
+			flag.show(w.Verdicts[i])
+		}
+		rearranged = setVisible(flag, i < len(w.Verdicts)) || rearranged
+	}
+	if remark := strings.Join(w.Warnings, "\n"); remark != c.remark {
+		c.remark = remark
+		c.warnings.SetText(remark)
+		rearranged = true
+	}
+	setVisible(c.warnings, c.remark != "")
+	return c.drawArch(w, f) || rearranged
+}
+
+func (c *card) drawArch(w reading.Web, f frame) bool {
+	line, ok := annotate.ArchLine(w, f.reach)
+	c.drawing = drawing{line: line, f: f}
+	changed := setVisible(c.arch, ok)
+	setVisible(c.bar, ok)
+	if ok {
+		set(c.bar, lang.L("{{.Length}} mm", map[string]any{"Length": int(f.bar())}))
+		c.arch.Refresh()
+	}
+	return changed
+}
+
+// set changes a text only where it differs.
+func set(t *canvas.Text, text string) {
+	if t.Text != text {
+		t.Text = text
+		t.Refresh()
+	}
+}
+
+func (c *card) choose(chosen bool) {
+	if c.chosen != chosen {
+		c.chosen = chosen
+		c.Refresh()
+	}
+}
+
+func (c *card) colour() {
+	ink, second := look.Colour(theme.ColorNameForeground), look.Colour(look.SecondInk)
+	c.ground.FillColor = look.Colour(look.Card)
+	c.ground.CornerRadius = look.Size(theme.SizeNameInputRadius)
+	c.ground.StrokeColor, c.ground.StrokeWidth = look.Colour(look.Hairline), 1
+	if c.hovered || c.chosen {
+		c.ground.StrokeColor = look.Colour(look.Accent)
+	}
+	c.rail.FillColor = look.Colour(look.Accent)
+	setVisible(c.rail, c.chosen)
+	body, caption := look.Size(theme.SizeNameText), look.Size(theme.SizeNameCaptionText)
+	style := func(t *canvas.Text, size float32, bright bool) {
+		t.TextSize, t.Color = size, second
+		if bright {
+			t.Color = ink
+		}
+	}
+	style(c.title, look.Size(theme.SizeNameSubHeadingText), true)
+	style(c.sub, caption, false)
+	style(c.leading, look.Size(look.FigureText), true)
+	style(c.leadName, caption, false)
+	style(c.bar, 11, true)
+	for _, r := range c.rows {
+		style(r.name, body, false)
+		style(r.value, body, true)
+	}
+}
+
+func (c *card) Tapped(*fyne.PointEvent)             { c.onTap() }
+func (c *card) MouseIn(*desktop.MouseEvent)         { c.hovered = true; c.frame() }
+func (c *card) MouseMoved(*desktop.MouseEvent)      {}
+func (c *card) MouseOut()                           { c.hovered = false; c.frame() }
+func (c *card) Cursor() desktop.Cursor              { return desktop.PointerCursor }
+func (c *card) CreateRenderer() fyne.WidgetRenderer { return cardRenderer{c} }
+
+func (c *card) frame() {
+	c.colour()
+	c.ground.Refresh()
+}
+
+const cardPad = 12
+
+// heightAt places everything for that width and tells the height.
+func (c *card) heightAt(width float32) float32 {
+	put := func(o fyne.CanvasObject, x, y, w, h float32) {
+		o.Move(fyne.NewPos(x, y))
+		o.Resize(fyne.NewSize(w, h))
+	}
+	inner := width - 2*cardPad
+	y := float32(cardPad)
+	left := inner
+	if c.arch.Visible() {
+		left -= archSide + cardPad
+		put(c.arch, width-cardPad-archSide, y, archSide, archRise)
+		put(c.bar, width-cardPad-archSide+8, y+archRise-23, 60, c.bar.MinSize().Height)
+	}
+	top := y
+	for i, t := range []*canvas.Text{c.title, c.sub, c.leading, c.leadName} {
+		if t.Text == "" {
+			continue
+		}
+		if i == 2 {
+			y += 6
+		}
+		h := t.MinSize().Height
+		put(t, cardPad, y, left, h)
+		y += h
+	}
+	if c.arch.Visible() {
+		y = max(y, top+archRise)
+	}
+	y += 6
+	for _, r := range c.rows[:c.rowsShown] {
+		h := r.name.MinSize().Height
+		put(r.name, cardPad, y, inner/2, h)
+		put(r.value, cardPad, y, inner, h)
+		y += h + 2
+	}
+	y += 4
+	for _, f := range c.flags {
+		if f.Visible() {
+			h := f.MinSize().Height
+			put(f, cardPad, y, inner, h)
+			y += h + 5
+		}
+	}
+	if c.warnings.Visible() {
+		const labelPad = 8
+		h := heightAt(c.warnings, inner+2*labelPad)
+		put(c.warnings, cardPad-labelPad, y-labelPad/2, inner+2*labelPad, h)
+		y += h - labelPad
+	}
+	return y + cardPad - 4
+}
+
+type cardRenderer struct{ c *card }
+
+func (r cardRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(archSide*2, archRise)
+}
+
+func (r cardRenderer) Layout(size fyne.Size) {
+	r.c.heightAt(size.Width)
+	r.c.ground.Resize(size)
+	r.c.rail.Resize(fyne.NewSize(4, size.Height))
+}
+
+func (r cardRenderer) Refresh() {
+	r.c.colour()
+	for _, o := range r.Objects() {
+		o.Refresh()
+	}
+}
+
+func (r cardRenderer) Objects() []fyne.CanvasObject {
+	c := r.c
+	objects := []fyne.CanvasObject{c.ground, c.rail, c.title, c.sub, c.leading, c.leadName, c.arch, c.bar}
+	for _, row := range c.rows {
+		objects = append(objects, row.name, row.value)
+	}
+	for _, f := range c.flags {
+		objects = append(objects, f)
+	}
+	return append(objects, c.warnings)
+}
+
+func (r cardRenderer) Destroy() {}

@@ -1,0 +1,152 @@
+// Package cards is the live reading beside the photograph: a card for each web
+// with a small drawing of its arch, its figures with their intervals, and the
+// verdicts in words.
+//
+//	c := cards.New()
+//	c.OnSelectWeb = func(w hand.Web) { ... } // a card was chosen
+//	c.OnHelp = func() { ... }                // how to take the photograph
+//	beside := container.NewBorder(nil, nil, nil, c.Content(), photograph)
+//	c.Show(reading, state)
+//
+// Show may be called for every movement of a dragged point: it changes what has
+// changed and builds nothing anew. All calls are made on Fyne's own goroutine.
+package cards
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ogive/geometry/hand"
+	"ogive/imaging/wording"
+	"ogive/ui/look"
+	"ogive/ui/marking"
+)
+
+// Cards is the column of cards.
+type Cards struct {
+	// OnSelectWeb is called when a card is chosen.
+	OnSelectWeb func(hand.Web)
+	// OnHelp is called by the link under warnings; it leads to the page on how
+	// to take the photograph.
+	OnHelp func()
+
+	notices *notices
+	empty   *placeholder
+	cards   map[hand.Web]*card
+	stack   *stack
+	scroll  *container.Scroll
+	caution *widget.Label
+	root    *fyne.Container
+	body    *body
+	chosen  hand.Web
+}
+
+// body is the column as a widget, which Fyne refreshes when the theme changes.
+type body struct {
+	widget.BaseWidget
+	c *Cards
+}
+
+func (b *body) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(b.c.root) }
+
+func (b *body) MinSize() fyne.Size {
+	return fyne.NewSize(look.Size(look.Column), 200)
+}
+
+// New is an empty column.
+func New() *Cards {
+	c := &Cards{cards: map[hand.Web]*card{}}
+	c.notices = newNotices(func() {
+		if c.OnHelp != nil {
+			c.OnHelp()
+		}
+	})
+	c.empty = newPlaceholder()
+	objects := []fyne.CanvasObject{c.notices, c.empty}
+	for _, w := range hand.Webs {
+		c.cards[w] = newCard(w, func() {
+			if c.OnSelectWeb != nil {
+				c.OnSelectWeb(w)
+			}
+		})
+		c.cards[w].Hide()
+		objects = append(objects, c.cards[w])
+	}
+	c.notices.Hide()
+	c.stack = &stack{gap: look.Size(look.Gap)}
+	c.scroll = container.NewVScroll(container.New(c.stack, objects...))
+	c.stack.onHeight = c.scroll.Refresh
+	c.caution = widget.NewLabel(wording.Caution)
+	c.caution.Wrapping = fyne.TextWrapWord
+	c.caution.SizeName = theme.SizeNameCaptionText
+	c.root = container.New(&column{}, c.scroll, c.caution)
+	c.body = &body{c: c}
+	c.body.ExtendBaseWidget(c.body)
+	c.Show(marking.Reading{}, marking.State{})
+	return c
+}
+
+// Content is what stands in the window.
+func (c *Cards) Content() fyne.CanvasObject { return c.body }
+
+// Select marks the card of a web, 0 for none.
+func (c *Cards) Select(w hand.Web) {
+	c.chosen = w
+	for _, web := range hand.Webs {
+		c.cards[web].choose(web == w)
+	}
+}
+
+// Show brings the cards up to date with a reading of s.
+func (c *Cards) Show(r marking.Reading, s marking.State) {
+	rearranged := c.notices.show(r)
+	f := frameFor(r.Webs)
+	read := map[hand.Web]bool{}
+	for _, w := range r.Webs {
+		card, known := c.cards[w.Web]
+		if !known {
+			continue
+		}
+		read[w.Web] = true
+		rearranged = card.show(w, s, f) || rearranged
+	}
+	for _, web := range hand.Webs {
+		rearranged = setVisible(c.cards[web], read[web]) || rearranged
+	}
+	rearranged = c.empty.say(emptyWords(r, s)) || rearranged
+	rearranged = setVisible(c.empty, len(read) == 0) || rearranged
+	if rearranged {
+		c.stack.arrange()
+	}
+}
+
+// emptyWords say what will appear and what it waits for.
+func emptyWords(r marking.Reading, s marking.State) string {
+	switch {
+	case s.Side == 0 || s.View == 0:
+		return lang.L("Say first which hand the photograph shows. Then mark the scale, the joints and the webs.")
+	case !r.Scaled && len(r.Edges) > 0:
+		return lang.L("The borders are traced. The figures wait for the scale.")
+	case !r.Scaled:
+		return lang.L("The figures wait for the scale: mark a ruler or a card.")
+	case s.View == hand.WebView:
+		return lang.L("The slope waits for the finger's long axis and for two points or more along the junction.")
+	}
+	return lang.L("The figures wait for a web: click border, crown and border.")
+}
+
+// setVisible reports whether that changed anything.
+func setVisible(o fyne.CanvasObject, visible bool) bool {
+	if o.Visible() == visible {
+		return false
+	}
+	if visible {
+		o.Show()
+	} else {
+		o.Hide()
+	}
+	return true
+}

@@ -1,0 +1,82 @@
+package cards
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+
+	"ogive/ui/look"
+)
+
+// stack stands things whose height depends on their width over each other. Fyne
+// asks for a smallest size before it gives a width, so the stack says when the
+// height it gave has turned out otherwise.
+type stack struct {
+	gap      float32
+	width    float32
+	height   float32
+	objects  []fyne.CanvasObject
+	onHeight func()
+}
+
+func (s *stack) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	s.objects = objects
+	return fyne.NewSize(0, s.height)
+}
+
+func (s *stack) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	s.objects = objects
+	s.width = size.Width - look.Size(theme.SizeNameScrollBar)
+	s.place()
+}
+
+// arrange places everything anew after something has changed its height.
+func (s *stack) arrange() {
+	if s.width > 0 {
+		s.place()
+	}
+}
+
+func (s *stack) place() {
+	y := float32(0)
+	for _, o := range s.objects {
+		if !o.Visible() {
+			continue
+		}
+		h := heightAt(o, s.width)
+		o.Move(fyne.NewPos(0, y))
+		o.Resize(fyne.NewSize(s.width, h))
+		y += h + s.gap
+	}
+	y = max(y-s.gap, 0)
+	if y != s.height {
+		s.height = y
+		s.onHeight()
+	}
+}
+
+// tall is a thing whose height depends on its width.
+type tall interface{ heightAt(width float32) float32 }
+
+func heightAt(o fyne.CanvasObject, width float32) float32 {
+	if t, ok := o.(tall); ok {
+		return t.heightAt(width)
+	}
+	// A label that wraps knows its height once it has its width.
+	o.Resize(fyne.NewSize(width, o.Size().Height))
+	return o.MinSize().Height
+}
+
+// column is the cards with the caution below.
+type column struct{}
+
+func (*column) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(look.Size(look.Column), 200)
+}
+
+func (*column) Layout(parts []fyne.CanvasObject, size fyne.Size) {
+	h := heightAt(parts[1], size.Width)
+	parts[1].Move(fyne.NewPos(0, size.Height-h))
+	parts[1].Resize(fyne.NewSize(size.Width, h))
+	parts[0].Move(fyne.Position{})
+	parts[0].Resize(fyne.NewSize(size.Width, size.Height-h))
+}
