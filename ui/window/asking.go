@@ -1,0 +1,170 @@
+package window
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+	"ogive/geometry/scale"
+	"ogive/ui/drawing"
+	"ogive/ui/look"
+	"ogive/ui/marking"
+)
+
+// asking is the panel that asks once which hand a photograph shows and from
+// where: a swapped side is the worst mistake, so nothing is assumed.
+type asking struct {
+	panel   *shield
+	onLater func()
+	tiles   []*tile
+}
+
+// shows is one answer: a hand from one direction.
+type shows struct {
+	side hand.Side
+	view hand.View
+}
+
+func newAsking(told func(hand.Side, hand.View)) *asking {
+	a := &asking{}
+	question := heading(lang.L("Which hand is it, and from where is it seen?"))
+	rows := container.NewVBox(question)
+	for _, view := range views {
+		row := container.NewGridWithColumns(2)
+		for _, side := range sides {
+			t := newTile(shows{side, view}, func() { told(side, view) })
+			a.tiles = append(a.tiles, t)
+			row.Add(t)
+		}
+		rows.Add(row)
+	}
+	later := widget.NewButton(lang.L("Look at the photograph first"), func() { a.onLater() })
+	later.Importance = widget.LowImportance
+	rows.Add(later)
+	a.panel = newShield(look.Card, look.Hairline, container.NewPadded(container.NewPadded(rows)))
+	a.panel.Hide()
+	return a
+}
+
+func heading(text string) *widget.Label {
+	l := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	l.SizeName = theme.SizeNameSubHeadingText
+	return l
+}
+
+func (a *asking) hide() { a.panel.Hide() }
+
+// tile is an answer, drawn and in words.
+type tile struct {
+	plate
+	do func()
+}
+
+func newTile(s shows, do func()) *tile {
+	picture := drawing.New(pictureOf(s.view), fyne.NewSize(96, 104))
+	// Fingers up, the thumb of a right hand lies at the left on the back and at
+	// the right on the palm.
+	picture.Mirrored = (s.side == hand.Left) == (s.view == hand.Dorsal)
+	name, detail := tileWords(s)
+	words := container.NewVBox(layout.NewSpacer(), widget.NewLabelWithStyle(name, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}), widget.NewLabel(detail), layout.NewSpacer())
+	t := &tile{plate: plate{ground: theme.ColorNameBackground, edge: look.Hairline, corner: 6, content: container.NewPadded(container.NewBorder(nil, nil, picture, nil, words))}, do: do}
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+func pictureOf(v hand.View) drawing.Name {
+	switch v {
+	case hand.Dorsal:
+		return drawing.Back
+	case hand.Palmar:
+		return drawing.Palm
+	}
+	return drawing.Web
+}
+
+func tileWords(s shows) (name, detail string) {
+	name = lang.L("Right hand")
+	if s.side == hand.Left {
+		name = lang.L("Left hand")
+	}
+	switch s.view {
+	case hand.Dorsal:
+		return name, lang.L("back of the hand")
+	case hand.Palmar:
+		return name, lang.L("palm")
+	}
+	return name, lang.L("into the web")
+}
+
+// Tapped gives the answer.
+func (t *tile) Tapped(*fyne.PointEvent) { t.do() }
+
+// Cursor is the hand that says: click.
+func (t *tile) Cursor() desktop.Cursor { return desktop.PointerCursor }
+
+// MouseIn shows that the tile can be clicked.
+func (t *tile) MouseIn(*desktop.MouseEvent) { t.frame(look.Accent) }
+
+// MouseMoved does nothing.
+func (t *tile) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut is called by Fyne.
+func (t *tile) MouseOut() { t.frame(look.Hairline) }
+
+func (t *tile) frame(edge fyne.ThemeColorName) {
+	t.edge = edge
+	t.Refresh()
+}
+
+// lengthPanel asks how long the ruler is between its two points.
+type lengthPanel struct {
+	panel *shield
+	entry *numberEntry
+}
+
+// usualLengths are what rulers are usually marked on, in millimetres.
+var usualLengths = []float64{10, 20, 30, 40, 50, 100}
+
+func newLengthPanel(told func(plane.Millimetre)) *lengthPanel {
+	l := &lengthPanel{}
+	l.entry = newNumberEntry("", func(mm float64) { told(plane.Millimetre(mm)) })
+	usual := container.NewHBox()
+	for _, mm := range usualLengths {
+		usual.Add(widget.NewButton(plainNumber(mm), func() { told(plane.Millimetre(mm)) }))
+	}
+	l.panel = newShield(look.Card, look.Accent, container.NewPadded(container.NewPadded(container.NewVBox(
+		heading(lang.L("How many millimetres lie between the two points?")),
+		container.NewHBox(l.entry, widget.NewLabel("mm"), layout.NewSpacer(), usual)))))
+	l.panel.Hide()
+	return l
+}
+
+// askWhatIsMissing shows the panel for what only the user can say.
+func (w *Window) askWhatIsMissing(s marking.State) {
+	show(w.asking.panel, s.Side == 0 && !w.asked)
+	_, from := s.Points[marking.Spot{Kind: marking.ScalePoint, N: 0}]
+	_, to := s.Points[marking.Spot{Kind: marking.ScalePoint, N: 1}]
+	lacking := s.Side != 0 && s.Method == scale.ByRuler && from && to && s.Length <= 0
+	if lacking && !w.length.panel.Visible() {
+		w.length.entry.set(0)
+		w.length.panel.Show()
+		w.do(func() { w.win.Canvas().Focus(w.length.entry) })
+	}
+	if !lacking {
+		w.length.panel.Hide()
+	}
+}
+
+func show(o fyne.CanvasObject, on bool) {
+	if on {
+		o.Show()
+	} else {
+		o.Hide()
+	}
+}

@@ -1,0 +1,149 @@
+package window
+
+import (
+	"os"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/lang"
+
+	"ogive/geometry/hand"
+	"ogive/imaging/phantom"
+	"ogive/imaging/wording"
+	"ogive/ui/photographing"
+)
+
+// command is a letter with Ctrl, or with Cmd on a Mac.
+func command(key fyne.KeyName) fyne.Shortcut {
+	return &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}
+}
+
+// single is a key alone, shown in the menu; the keyboard acts on it.
+func single(key fyne.KeyName) fyne.Shortcut { return &desktop.CustomShortcut{KeyName: key} }
+
+// item is a menu item, greyed out where there is nothing to act on.
+func item(name string, shortcut fyne.Shortcut, possible bool, do func()) *fyne.MenuItem {
+	i := fyne.NewMenuItem(name, do)
+	i.Shortcut, i.Disabled = shortcut, !possible
+	return i
+}
+
+// addShortcuts adds those that stand in no menu.
+func (w *Window) addShortcuts() {
+	again := &desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}
+	w.win.Canvas().AddShortcut(again, func(fyne.Shortcut) { w.redo() })
+}
+
+// refreshMenu brings the menu to the state of the work.
+func (w *Window) refreshMenu() {
+	w.win.SetMainMenu(fyne.NewMainMenu(w.fileMenu(), w.editMenu(), w.handMenu(), w.viewMenu(), w.helpMenu()))
+}
+
+func (w *Window) fileMenu() *fyne.Menu {
+	open := w.work != nil
+	recent := fyne.NewMenuItem(lang.L("Open recent"), nil)
+	recent.ChildMenu = fyne.NewMenu("")
+	for _, path := range w.recents() {
+		recent.ChildMenu.Items = append(recent.ChildMenu.Items, fyne.NewMenuItem(short(path), func() { w.Open(path) }))
+	}
+	recent.Disabled = len(recent.ChildMenu.Items) == 0
+	examples := fyne.NewMenuItem(lang.L("Open an example"), nil)
+	examples.ChildMenu = fyne.NewMenu("")
+	for _, e := range phantom.Examples() {
+		examples.ChildMenu.Items = append(examples.ChildMenu.Items, fyne.NewMenuItem(e.Title, func() { w.openExample(e) }))
+	}
+	quit := fyne.NewMenuItem(lang.L("Quit"), w.close)
+	quit.IsQuit, quit.Shortcut = true, command(fyne.KeyQ)
+	return fyne.NewMenu(lang.L("File"),
+		item(lang.L("Open…"), command(fyne.KeyO), true, w.askForPhotograph), recent, examples, fyne.NewMenuItemSeparator(),
+		item(lang.L("Save marked picture…"), command(fyne.KeyS), open, w.askForPicture), fyne.NewMenuItemSeparator(),
+		item(lang.L("Preferences…"), nil, true, w.showPreferences), fyne.NewMenuItemSeparator(), quit)
+}
+
+func (w *Window) editMenu() *fyne.Menu {
+	var undo, redo string
+	if w.work != nil {
+		undo, redo = w.work.UndoName(), w.work.RedoName()
+	}
+	more, proposed := false, w.proposed()
+	if w.ready() {
+		_, more = w.wanted()
+	}
+	return fyne.NewMenu(lang.L("Edit"),
+		item(lang.L("Undo {{.Gesture}}", map[string]any{"Gesture": undo}), &fyne.ShortcutUndo{}, undo != "", func() { w.orTyping(&fyne.ShortcutUndo{}, w.undo) }),
+		item(lang.L("Redo {{.Gesture}}", map[string]any{"Gesture": redo}), &fyne.ShortcutRedo{}, redo != "", func() { w.orTyping(&fyne.ShortcutRedo{}, w.redo) }),
+		fyne.NewMenuItemSeparator(),
+		item(lang.L("Copy figures"), &fyne.ShortcutCopy{}, true, func() { w.orTyping(&fyne.ShortcutCopy{Clipboard: w.app.Clipboard()}, w.copyFigures) }),
+		fyne.NewMenuItemSeparator(),
+		item(lang.L("Skip this point"), single(fyne.KeyS), more, w.skip),
+		item(lang.L("Take back the last point"), single(fyne.KeyBackspace), w.ready(), w.takeBack),
+		item(lang.L("Remove the selected point"), single(fyne.KeyDelete), w.selected != nil, w.removeSelected),
+		item(lang.L("Clear all points"), nil, w.ready(), w.clearAll),
+		fyne.NewMenuItemSeparator(),
+		item(lang.L("Accept proposed borders"), single(fyne.KeyReturn), proposed, w.accept),
+		item(lang.L("Refuse proposed borders"), single(fyne.KeyEscape), proposed, w.refuse),
+	)
+}
+
+// orTyping leaves a shortcut to the field in which text is being typed.
+func (w *Window) orTyping(s fyne.Shortcut, do func()) {
+	if field, ok := w.win.Canvas().Focused().(fyne.Shortcutable); ok {
+		field.TypedShortcut(s)
+		return
+	}
+	do()
+}
+
+func (w *Window) handMenu() *fyne.Menu {
+	menu := fyne.NewMenu(lang.L("Hand"))
+	var side hand.Side
+	var view hand.View
+	if w.work != nil {
+		side, view = w.work.State().Side, w.work.State().View
+	}
+	for n, v := range views {
+		if n > 0 {
+			menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
+		}
+		for _, s := range sides {
+			i := item(wording.Photograph(s, v), nil, w.ready(), func() { w.tellHand(s, v) })
+			i.Checked = s == side && v == view
+			menu.Items = append(menu.Items, i)
+		}
+	}
+	return menu
+}
+
+func (w *Window) viewMenu() *fyne.Menu {
+	open := w.ready()
+	return fyne.NewMenu(lang.L("View"),
+		item(lang.L("Whole photograph"), single(fyne.KeyF), open, func() { w.typed('f') }),
+		item(lang.L("Pixel for pixel"), single(fyne.Key1), open, func() { w.typed('1') }),
+		item(lang.L("Closer"), single(fyne.KeyPlus), open, func() { w.typed('+') }),
+		item(lang.L("Farther"), single(fyne.KeyMinus), open, func() { w.typed('-') }),
+		fyne.NewMenuItemSeparator(),
+		item(lang.L("Normal values…"), nil, true, w.showValues),
+	)
+}
+
+func (w *Window) helpMenu() *fyne.Menu {
+	return fyne.NewMenu(lang.L("Help"),
+		item(lang.L("How to take the photograph"), nil, true, func() { photographing.Show(w.win) }),
+		item(lang.L("Keys"), nil, true, w.showKeys),
+		fyne.NewMenuItemSeparator(),
+		item(lang.L("About Ogive"), nil, true, w.showAbout),
+	)
+}
+
+// short is a path with its home folder left out.
+func short(path string) string {
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return path
+	}
+	if inside, err := filepath.Rel(home, path); err == nil && filepath.IsLocal(inside) {
+		return inside
+	}
+	return path
+}
