@@ -20,41 +20,70 @@ func blend(to, a, b, c []uint8, t tap) {
 		return
 	case w2 == 0:
 		for len(to) >= 8 && len(a) >= 8 && len(b) >= 8 {
-			p, q := binary.LittleEndian.Uint64(a), binary.LittleEndian.Uint64(b)
-			even := (p&lanes)*w0 + (q&lanes)*w1 + halfs
-			odd := (p>>8&lanes)*w0 + (q>>8&lanes)*w1 + halfs
-			binary.LittleEndian.PutUint64(to, even>>8&lanes|odd&^lanes)
-			to, a, b, c = to[8:], a[8:], b[8:], c[8:]
+			p, q := word(a), word(b)
+			binary.LittleEndian.PutUint64(to, mix2(p, q, w0, w1)>>8&lanes|mix2(p>>8, q>>8, w0, w1)&^lanes)
+			to, a, b = to[8:], a[8:], b[8:]
 		}
+		c = c[n-len(to):]
 	default:
 		for len(to) >= 8 && len(a) >= 8 && len(b) >= 8 && len(c) >= 8 {
-			p, q, r := binary.LittleEndian.Uint64(a), binary.LittleEndian.Uint64(b), binary.LittleEndian.Uint64(c)
-			even := (p&lanes)*w0 + (q&lanes)*w1 + (r&lanes)*w2 + halfs
-			odd := (p>>8&lanes)*w0 + (q>>8&lanes)*w1 + (r>>8&lanes)*w2 + halfs
-			binary.LittleEndian.PutUint64(to, even>>8&lanes|odd&^lanes)
+			p, q, r := word(a), word(b), word(c)
+			binary.LittleEndian.PutUint64(to, mix3(p, q, r, w0, w1, w2)>>8&lanes|mix3(p>>8, q>>8, r>>8, w0, w1, w2)&^lanes)
 			to, a, b, c = to[8:], a[8:], b[8:], c[8:]
 		}
 	}
 	for i := range to {
-		to[i] = t.mixed(a[i], b[i], c[i])
+		to[i] = uint8((uint64(a[i])*w0 + uint64(b[i])*w1 + uint64(c[i])*w2 + 128) >> 8)
 	}
 }
 
-// mixed is the mean of three bytes.
-func (t *tap) mixed(a, b, c uint8) uint8 {
-	return uint8((uint32(a)*uint32(t.w0) + uint32(b)*uint32(t.w1) + uint32(c)*uint32(t.w2) + 128) >> 8)
+// blendPixels mixes three lines of pixels and puts the four bytes of each into
+// the lanes of a word: red and blue in the lower half, green and alpha in the
+// upper. The lines are as long as each other, to has room for one more pixel.
+func blendPixels(to []uint64, a, b, c []uint8, t tap) {
+	w0, w1, w2 := uint64(t.w0), uint64(t.w1), uint64(t.w2)
+	switch {
+	case w1 == 0 && w2 == 0:
+		for len(to) >= 2 && len(a) >= 8 {
+			p := word(a)
+			to[0], to[1] = apart(p&lanes, p>>8&lanes)
+			to, a = to[2:], a[8:]
+		}
+		b, c = b[len(b)-len(a):], c[len(c)-len(a):]
+	case w2 == 0:
+		for len(to) >= 2 && len(a) >= 8 && len(b) >= 8 {
+			p, q := word(a), word(b)
+			to[0], to[1] = apart(mix2(p, q, w0, w1)>>8&lanes, mix2(p>>8, q>>8, w0, w1)>>8&lanes)
+			to, a, b = to[2:], a[8:], b[8:]
+		}
+		c = c[len(c)-len(a):]
+	default:
+		for len(to) >= 2 && len(a) >= 8 && len(b) >= 8 && len(c) >= 8 {
+			p, q, r := word(a), word(b), word(c)
+			to[0], to[1] = apart(mix3(p, q, r, w0, w1, w2)>>8&lanes, mix3(p>>8, q>>8, r>>8, w0, w1, w2)>>8&lanes)
+			to, a, b, c = to[2:], a[8:], b[8:], c[8:]
+		}
+	}
+	if len(to) > 0 && len(a) >= 4 && len(b) >= 4 && len(c) >= 4 { // a last pixel without a partner
+		p, q, r := uint64(binary.LittleEndian.Uint32(a)), uint64(binary.LittleEndian.Uint32(b)), uint64(binary.LittleEndian.Uint32(c))
+		to[0], _ = apart(mix3(p, q, r, w0, w1, w2)>>8&lanes, mix3(p>>8, q>>8, r>>8, w0, w1, w2)>>8&lanes)
+	}
 }
 
-// spread puts the four bytes of each pixel into the lanes of a word: red and
-// blue in the lower half, green and alpha in the upper.
-func spread(to []uint64, from []uint8) {
-	for len(to) >= 2 && len(from) >= 8 {
-		p := binary.LittleEndian.Uint64(from)
-		even, odd := p&lanes, p>>8&lanes
-		to[0] = even&0xffffffff | odd<<32
-		to[1] = even>>32 | odd&^0xffffffff
-		to, from = to[2:], from[8:]
-	}
+func word(b []uint8) uint64 { return binary.LittleEndian.Uint64(b) }
+
+// mix2 and mix3 mix every other byte of words; each lane of the sum holds 256
+// times the mean, and a half.
+func mix2(p, q, w0, w1 uint64) uint64 { return (p&lanes)*w0 + (q&lanes)*w1 + halfs }
+
+func mix3(p, q, r, w0, w1, w2 uint64) uint64 {
+	return (p&lanes)*w0 + (q&lanes)*w1 + (r&lanes)*w2 + halfs
+}
+
+// apart sorts the even and the odd bytes of two pixels by pixel.
+func apart(even, odd uint64) (first, second uint64) {
+	const low = 0xffffffff
+	return even&low | odd<<32, even>>32 | odd&^low
 }
 
 // gathered mixes three spread pixels into the four bytes of one.

@@ -29,7 +29,7 @@ func (p packed) mixer(x, y []tap, _, _ func(n int) []tap) func() liner {
 	left, n := span(x, p.w)
 	return func() liner {
 		return &packedLiner{from: p, x: x, y: y, left: left, n: n,
-			line: make([]uint8, 4*n+8), words: make([]uint64, n+4)}
+			words: make([]uint64, n+4)}
 	}
 }
 
@@ -38,18 +38,16 @@ type packedLiner struct {
 	from    packed
 	x, y    []tap
 	left, n int
-	line    []uint8
 	words   []uint64
 }
 
 func (m *packedLiner) lay(to []uint8, v int) {
 	t := m.y[v]
-	blend(m.line[:4*m.n], m.row(t.at), m.row(t.at+1), m.row(t.at+2), t)
-	spread(m.words[:(m.n+1)&^1], m.line)
-	words, left := m.words, int32(m.left)
+	blendPixels(m.words, m.row(t.at), m.row(t.at+1), m.row(t.at+2), t)
+	words := m.words
 	for i := range m.x {
 		t := &m.x[i]
-		w := words[t.at-left:]
+		w := words[t.at:]
 		w = w[:3:3]
 		binary.LittleEndian.PutUint32(to[4*i:], gathered(w[0], w[1], w[2], t))
 	}

@@ -81,41 +81,52 @@ func chromaAt(p channel, nearX, farX, nearY, farY int) uint8 {
 
 func greyPixel(v uint8) uint32 { return uint32(v)*0x010101 | 0xff000000 }
 
-// pixel is the red, green, blue, alpha of a lightness and a colour (JFIF 1.02,
-// JPEG File Interchange Format, conversion to RGB), times 1<<16.
+// pixel is the red, green, blue, alpha of a lightness and a colour.
 func pixel(y, cb, cr uint8) uint32 {
-	l := int32(y)<<16 + 1<<15
-	b, r := int32(cb)-128, int32(cr)-128
-	red := l + 91881*r
-	green := l - 22554*b - 46802*r
-	blue := l + 116130*b
-	if uint32(red|green|blue) < 1<<24 {
-		return uint32(red)>>16 | uint32(green)>>8&0xff00 | uint32(blue)&0xff0000 | 0xff000000
+	red, green, blue := channels(uint32(y)<<8, uint32(cb)<<8, uint32(cr)<<8)
+	if uint32(red|green|blue) >= 1<<30 {
+		return clamped(red, green, blue)
 	}
-	return within(red) | within(green)<<8 | within(blue)<<16 | 0xff000000
+	return within(red, green, blue)
 }
 
-func within(v int32) uint32 { return uint32(min(max(v>>16, 0), 255)) }
+// channels are red, green and blue times 1<<22 of a lightness and a colour in
+// 256ths of a level (JFIF 1.02, JPEG File Interchange Format, conversion to RGB).
+func channels(y, cb, cr uint32) (red, green, blue int32) {
+	l, b, r := int32(y)<<14+1<<21, int32(cb)-128<<8, int32(cr)-128<<8
+	return l + 22970*r, l - 5638*b - 11700*r, l + 29032*b
+}
+
+// within is a pixel whose channels are known to be levels, clamped one whose
+// channels may lie outside.
+func within(red, green, blue int32) uint32 {
+	return uint32(red)>>22 | uint32(green)>>14&0xff00 | uint32(blue)>>6&0xff0000 | 0xff000000
+}
+
+func clamped(red, green, blue int32) uint32 {
+	level := func(v int32) uint32 { return uint32(min(max(v>>22, 0), 255)) }
+	return level(red) | level(green)<<8 | level(blue)<<16 | 0xff000000
+}
 
 func (p planar) mixer(x, y []tap, coarseX, coarseY func(n int) []tap) func() liner {
 	left, n := span(x, p.w)
 	if p.grey {
 		return func() liner {
-			return &greyLiner{planarLiner{from: p, x: x, y: y, left: left, n: n, luma: make([]uint8, n+3)}}
+			return &greyLiner{planarLiner{from: p, x: x, y: y, left: left, n: n, luma: make([]uint8, n+4)}}
 		}
 	}
-	cx, cy := x, y
+	cx, cy, chromaLeft, chromaN := x, y, left, n
 	if p.halfX {
 		cx = coarseX(p.chromaW)
+		chromaLeft, chromaN = span(cx, p.chromaW)
 	}
 	if p.halfY {
 		cy = coarseY(p.chromaH)
 	}
-	chromaLeft, chromaN := span(cx, p.chromaW)
 	return func() liner {
-		return &planarLiner{from: p, x: x, y: y, left: left, n: n, luma: make([]uint8, n+3),
+		return &planarLiner{from: p, x: x, y: y, left: left, n: n, luma: make([]uint8, n+4),
 			cx: cx, cy: cy, chromaLeft: chromaLeft, chromaN: chromaN,
-			cb: make([]uint8, chromaN+3), cr: make([]uint8, chromaN+3)}
+			cb: make([]uint8, chromaN), cr: make([]uint8, chromaN), chroma: make([]uint32, chromaN+3)}
 	}
 }
 
@@ -126,24 +137,37 @@ type planarLiner struct {
 	left, n             int
 	chromaLeft, chromaN int
 	luma, cb, cr        []uint8
+	chroma              []uint32
 }
 
 func (m *planarLiner) lay(to []uint8, v int) {
 	m.down(m.luma[:m.n], m.from.luma, m.left, m.from.h, m.y[v])
 	m.down(m.cb[:m.chromaN], m.from.cb, m.chromaLeft, m.from.chromaH, m.cy[v])
 	m.down(m.cr[:m.chromaN], m.from.cr, m.chromaLeft, m.from.chromaH, m.cy[v])
-	luma, cb, cr := m.luma, m.cb, m.cr
-	left, chromaLeft := int32(m.left), int32(m.chromaLeft)
+	pair(m.chroma, m.cb[:m.chromaN], m.cr)
+	luma, chroma := m.luma, m.chroma
 	cx := m.cx[:len(m.x)]
 	for i := range m.x {
 		t, c := &m.x[i], &cx[i]
-		l := luma[t.at-left:]
-		l = l[:3:3]
-		at := c.at - chromaLeft
-		b, r := cb[at:], cr[at:]
-		b, r = b[:3:3], r[:3:3]
-		binary.LittleEndian.PutUint32(to[4*i:],
-			pixel(t.mixed(l[0], l[1], l[2]), c.mixed(b[0], b[1], b[2]), c.mixed(r[0], r[1], r[2])))
+		l := binary.LittleEndian.Uint32(luma[t.at:])
+		k := chroma[c.at:]
+		k = k[:3:3]
+		y := l&0xff*uint32(t.w0) + l>>8&0xff*uint32(t.w1) + l>>16&0xff*uint32(t.w2)
+		both := k[0]*uint32(c.w0) + k[1]*uint32(c.w1) + k[2]*uint32(c.w2)
+		red, green, blue := channels(y, both&0xffff, both>>16)
+		if uint32(red|green|blue) >= 1<<30 {
+			binary.LittleEndian.PutUint32(to[4*i:], clamped(red, green, blue))
+			continue
+		}
+		binary.LittleEndian.PutUint32(to[4*i:], within(red, green, blue))
+	}
+}
+
+// pair puts two bytes into the halves of a word, so that both are mixed at once.
+func pair(to []uint32, a, b []uint8) {
+	to, b = to[:len(a)], b[:len(a)]
+	for i, v := range a {
+		to[i] = uint32(v) | uint32(b[i])<<16
 	}
 }
 
@@ -159,8 +183,9 @@ func (m *greyLiner) lay(to []uint8, v int) {
 	m.down(m.luma[:m.n], m.from.luma, m.left, m.from.h, m.y[v])
 	for i := range m.x {
 		t := &m.x[i]
-		l := m.luma[int(t.at)-m.left:]
-		binary.LittleEndian.PutUint32(to[4*i:], greyPixel(t.mixed(l[0], l[1], l[2])))
+		l := binary.LittleEndian.Uint32(m.luma[t.at:])
+		y := l&0xff*uint32(t.w0) + l>>8&0xff*uint32(t.w1) + l>>16&0xff*uint32(t.w2)
+		binary.LittleEndian.PutUint32(to[4*i:], greyPixel(uint8((y+128)>>8)))
 	}
 }
 

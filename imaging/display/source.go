@@ -25,7 +25,8 @@ type liner interface {
 	lay(to []uint8, v int)
 }
 
-// span is the part of n samples that the taps need.
+// span is the part of n samples that the taps need. The taps count from its
+// beginning afterwards.
 func span(taps []tap, n int) (first, length int) {
 	if len(taps) == 0 {
 		return 0, 0
@@ -33,6 +34,9 @@ func span(taps []tap, n int) (first, length int) {
 	low, high := taps[0].at, taps[len(taps)-1].at
 	if low > high {
 		low, high = high, low
+	}
+	for i := range taps {
+		taps[i].at -= low
 	}
 	return int(low), min(int(high)+3, n) - int(low)
 }
