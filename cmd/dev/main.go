@@ -25,6 +25,7 @@ var commands = []command{
 	{"test", "check, test, fuzz and build everything", workshop.test},
 	{"accuracy", "print how far the figures miss the truth on phantoms", workshop.accuracy},
 	{"speed", "print the benchmarks that have a target", workshop.speed},
+	{"package", "pack the programs for Linux and Windows into build, with all licences", workshop.pack},
 	{"house", "check what lies at the top level and who imports whom", workshop.house},
 }
 
