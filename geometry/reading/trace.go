@@ -34,6 +34,7 @@ type side struct {
 // (shift), and independent standard normal numbers for single points.
 type nudge struct {
 	shift, noise  float64
+	lean          float64 // of the straight borders, degrees
 	left, right   [3]float64
 	crown, radius float64
 }
