@@ -7,7 +7,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path"
 	"slices"
 	"strings"
 )
@@ -168,7 +167,7 @@ func notices(program, own string, components []component) ([]byte, error) {
 			fmt.Fprintf(&out, "%s\n\n", r.says)
 		}
 		for _, t := range texts {
-			fmt.Fprintf(&out, "--- %s ---\n\n%s\n\n", path.Base(t.name), t.text)
+			fmt.Fprintf(&out, "--- %s ---\n\n%s\n\n", t.name, t.text)
 		}
 	}
 	return []byte(out.String()), errors.Join(faults...)

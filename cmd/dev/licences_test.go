@@ -67,10 +67,11 @@ func TestLicencesAreFoundUnderTheNamesThatAuthorsGiveThem(t *testing.T) {
 	}
 }
 
-func TestEveryLicenceOfAModuleIsGatheredButThoseOfItsTests(t *testing.T) {
+func TestEveryLicenceOfAModuleIsGatheredOnceButThoseOfItsTests(t *testing.T) {
 	c := component{name: "m.example", version: "v1.0.0", files: folder(map[string]string{
 		"LICENSE":                "mine\r\nwholly\r\n",
 		"fonts/LICENSE_Some.txt": "the font's",
+		"part/LICENSE":           "mine\nwholly",
 		"fonts/testdata/LICENSE": "of a test",
 		".github/LICENSE":        "of a robot",
 		"main.go":                "package m",

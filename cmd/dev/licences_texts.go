@@ -38,7 +38,11 @@ func (c component) licences() ([]licence, error) {
 		if text == "" {
 			return nil, fmt.Errorf("%s of %s is empty, so what it allows is not known", name, c.title())
 		}
-		out = append(out, licence{name, text})
+		// Modules repeat their own licence in folders that once were modules.
+		same := func(l licence) bool { return l.text == text }
+		if !slices.ContainsFunc(out, same) {
+			out = append(out, licence{name, text})
+		}
 	}
 	return out, nil
 }
