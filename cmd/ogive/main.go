@@ -9,14 +9,18 @@ import (
 	"fmt"
 	"os"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
 	"ogive/ui/language"
 	"ogive/ui/window"
 )
 
-// id is the program's name for the system, as in FyneApp.toml.
-const id = "org.ogive.ogive"
+// details are those of FyneApp.toml, which a plain go build does not read.
+var details = fyne.AppMetadata{
+	ID: "org.ogive.ogive", Name: "Ogive", Version: "0.1.0", Build: 1,
+	Migrations: map[string]bool{"fyneDo": true},
+}
 
 func main() {
 	flag.Usage = func() { fmt.Fprintln(os.Stderr, "usage: ogive [photograph]") }
@@ -32,7 +36,8 @@ func main() {
 }
 
 func run(photograph string) error {
-	a := app.NewWithID(id)
+	app.SetMetadata(details)
+	a := app.NewWithID(details.ID)
 	if err := language.Load(); err != nil {
 		return err
 	}

@@ -33,20 +33,17 @@ type shows struct {
 
 func newAsking(told func(hand.Side, hand.View)) *asking {
 	a := &asking{}
-	question := heading(lang.L("Which hand is it, and from where is it seen?"))
-	rows := container.NewVBox(question)
+	later := widget.NewButton(lang.L("Look at the photograph first"), func() { a.onLater() })
+	later.Importance = widget.LowImportance
+	row := container.NewGridWithRows(1)
 	for _, view := range views {
-		row := container.NewGridWithColumns(2)
 		for _, side := range sides {
 			t := newTile(shows{side, view}, func() { told(side, view) })
 			a.tiles = append(a.tiles, t)
 			row.Add(t)
 		}
-		rows.Add(row)
 	}
-	later := widget.NewButton(lang.L("Look at the photograph first"), func() { a.onLater() })
-	later.Importance = widget.LowImportance
-	rows.Add(later)
+	rows := container.NewVBox(container.NewBorder(nil, nil, nil, later, heading(lang.L("Which hand is it, and from where is it seen?"))), row)
 	a.panel = newShield(look.Card, look.Hairline, container.NewPadded(container.NewPadded(rows)))
 	a.panel.Hide()
 	return a
@@ -67,13 +64,16 @@ type tile struct {
 }
 
 func newTile(s shows, do func()) *tile {
-	picture := drawing.New(pictureOf(s.view), fyne.NewSize(96, 104))
+	picture := drawing.New(pictureOf(s.view), fyne.NewSize(88, 88))
 	// Fingers up, the thumb of a right hand lies at the left on the back and at
 	// the right on the palm.
 	picture.Mirrored = (s.side == hand.Left) == (s.view == hand.Dorsal)
 	name, detail := tileWords(s)
-	words := container.NewVBox(layout.NewSpacer(), widget.NewLabelWithStyle(name, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}), widget.NewLabel(detail), layout.NewSpacer())
-	t := &tile{plate: plate{ground: theme.ColorNameBackground, edge: look.Hairline, corner: 6, content: container.NewPadded(container.NewBorder(nil, nil, picture, nil, words))}, do: do}
+	first := widget.NewLabelWithStyle(name, fyne.TextAlignCenter, fyne.TextStyle{Bold: true})
+	second := widget.NewLabelWithStyle(detail, fyne.TextAlignCenter, fyne.TextStyle{})
+	second.SizeName = theme.SizeNameCaptionText
+	content := container.New(layout.NewCustomPaddedVBoxLayout(-10), picture, layout.NewSpacer(), first, second)
+	t := &tile{plate: plate{ground: theme.ColorNameBackground, edge: look.Hairline, corner: 6, content: container.New(layout.NewCustomPaddedLayout(6, 0, 0, 0), content)}, do: do}
 	t.ExtendBaseWidget(t)
 	return t
 }
@@ -89,13 +89,13 @@ func pictureOf(v hand.View) drawing.Name {
 }
 
 func tileWords(s shows) (name, detail string) {
-	name = lang.L("Right hand")
+	name = lang.L("Right")
 	if s.side == hand.Left {
-		name = lang.L("Left hand")
+		name = lang.L("Left")
 	}
 	switch s.view {
 	case hand.Dorsal:
-		return name, lang.L("back of the hand")
+		return name, lang.L("back")
 	case hand.Palmar:
 		return name, lang.L("palm")
 	}

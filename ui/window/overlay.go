@@ -4,8 +4,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// overlay lays panels over the photograph: the first along its top, the second
-// in its middle, all others above its lower edge.
+// overlay lays panels over the photograph: the first along its top, all others
+// above its lower edge, where they hide the least of a hand.
 type overlay struct {
 	// beside is the column, which stays free while room is shown.
 	beside, room fyne.CanvasObject
@@ -32,11 +32,7 @@ func (o overlay) Layout(panels []fyne.CanvasObject, size fyne.Size) {
 		height := min(least.Height, size.Height-2*overlayMargin)
 		p.Resize(fyne.NewSize(width, height))
 		x, y := (size.Width-width)/2, float32(overlayMargin)
-		switch i {
-		case 0:
-		case 1:
-			y = (size.Height - height) / 2
-		default:
+		if i > 0 {
 			y = size.Height - height - 4*overlayMargin
 		}
 		p.Move(fyne.NewPos(x, y))

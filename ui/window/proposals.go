@@ -99,9 +99,9 @@ func (w *Window) showProposals() {
 		w.notices.close(aboutProposals)
 		return
 	}
-	text := lang.L("The program found the border of one web. Look at it: Enter accepts it, drag a point to mend it, Esc refuses it.")
+	text := lang.L("The program found the border of one web: Enter accepts, or drag a point, Esc refuses.")
 	if n > 1 {
-		text = lang.L("The program found the borders of {{.Count}} webs. Look at them: Enter accepts, drag a point to mend, Esc refuses.", map[string]any{"Count": countWord(n)})
+		text = lang.L("The program found the borders of {{.Count}} webs: Enter accepts, or drag a point, Esc refuses.", map[string]any{"Count": countWord(n)})
 	}
 	w.notices.show(notice{about: aboutProposals, lasting: true, text: text, choices: []choiceOf{
 		{lang.L("Accept"), w.accept}, {lang.L("Refuse"), w.refuse},

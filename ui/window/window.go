@@ -45,6 +45,8 @@ type Window struct {
 	asking   *asking
 	length   *lengthPanel
 	room     *fyne.Container // of the photograph, shown when one is open
+	side     *fyne.Container // guide and cards
+	more     bool            // a point is wanted
 
 	settings measure.Settings
 	ownTable bool // normal values are the user's edited copy
@@ -193,6 +195,10 @@ func (w *Window) refresh() {
 	wanted, more := w.wanted()
 	w.bar.show(s, w.work.UndoName(), w.work.RedoName())
 	w.guide.Show(s, wanted, more)
+	if more = more || s.Side == 0; w.more != more {
+		w.more = more
+		w.side.Refresh()
+	}
 	w.foot.showGesture(w.work.UndoName(), w.unsaved)
 	w.askWhatIsMissing(s)
 	w.showProposals()
