@@ -59,6 +59,7 @@ type Board struct {
 	lens    *lens
 	pointer pointer
 	letters *lettering
+	apart   func(work func()) // does work that would hold up the window
 }
 
 // Scene is what is drawn over the photograph.
@@ -73,7 +74,7 @@ type Scene struct {
 
 // New is a board without a photograph.
 func New() *Board {
-	b := &Board{scale: 1, letters: newLettering()}
+	b := &Board{scale: 1, letters: newLettering(), apart: func(work func()) { go work() }}
 	b.picture = canvas.NewRaster(b.paint)
 	b.picture.ScaleMode = canvas.ImageScalePixels
 	b.lens = newLens(b)
@@ -86,12 +87,12 @@ func New() *Board {
 func (b *Board) ShowPhotograph(img *photo.Photograph) {
 	b.showing++
 	number := b.showing
-	go func() {
+	b.apart(func() {
 		p := display.New(img)
 		fyne.Do(func() { b.put(p, number) })
 		p.Build()
 		fyne.Do(func() { b.put(p, number) })
-	}()
+	})
 }
 
 // ShowPreview puts a small upright picture on the board in the place of the

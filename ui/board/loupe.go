@@ -13,11 +13,11 @@ import (
 	"ogive/imaging/palette"
 )
 
-// The loupe in units of Fyne's: its width, and how far its rim stays away from
-// the pointer and from the spot it shows.
+// The loupe in units of Fyne's: its width, and how far the square around it stays
+// away from the pointer and from the spot it shows, its rim ten times as far.
 const (
 	lensSize = 190
-	lensGap  = 30
+	lensGap  = 4
 )
 
 // lens is the loupe: a round window on the photograph's own pixels.
@@ -97,11 +97,10 @@ func (l *lens) stand(pointer, at fyne.Position) {
 // standAt is the upper left corner of a loupe in direction c from both places.
 func standAt(c spot, a, b fyne.Position) fyne.Position {
 	along := func(way float64, a, b float32) float32 {
-		const gap = lensGap * 0.7
 		if way > 0 {
-			return max(a, b) + gap
+			return max(a, b) + lensGap
 		}
-		return min(a, b) - gap - lensSize
+		return min(a, b) - lensGap - lensSize
 	}
 	return fyne.NewPos(along(c.x, a.X, b.X), along(c.y, a.Y, b.Y))
 }

@@ -13,7 +13,7 @@ import (
 // Widths of lines and reaches of marks, in units of Fyne's.
 const (
 	fine     = 1.2
-	bold     = 3.2
+	bold     = 4.6
 	markSize = 5.5 // half the size of a joint's mark
 )
 
@@ -87,7 +87,7 @@ func (p *pen) reference(at map[marking.Spot]plane.PixelPoint) {
 // fine one on top of it, so that it is seen where they part.
 func (p *pen) webs(s Scene) {
 	for _, w := range s.Reading.Webs {
-		p.lines(stroke{core: palette.Cores[palette.Joint], width: fine, dash: []float64{0.2, 4}}, p.path(level(s, w.Web, w.Crown, w.Index != nil)))
+		p.lines(stroke{core: palette.Cores[palette.Joint], width: 1.8, dash: []float64{0.4, 5}, thin: true}, p.path(level(s, w.Web, w.Crown, w.Index != nil)))
 		if w.Shape == 0 {
 			continue
 		}
@@ -99,7 +99,7 @@ func (p *pen) webs(s Scene) {
 		p.lines(stroke{core: palette.Cores[palette.Crown], width: fine, dash: []float64{4, 4}}, p.path(w.Springing[:]))
 	}
 	for _, web := range hand.Webs {
-		st := stroke{core: palette.Cores[palette.Border], width: 1}
+		st := stroke{core: palette.Cores[palette.Border], width: 1, thin: true}
 		if s.Proposed[web] {
 			st.dash = []float64{5, 6}
 		}

@@ -71,10 +71,12 @@ type stroke struct {
 	core  color.RGBA
 	width float64
 	dash  []float64
+	// thin halves the casing, for a line that lies on another.
+	thin bool
 }
 
 // casing is how far the dark casing shows on either side of a core.
-const casing = 1.2
+const casing float64 = 1.2
 
 // lines draws each of the paths with a light core in a dark casing, all casings
 // below all cores, so that crossings stay clean.
@@ -91,7 +93,11 @@ func (p *pen) lines(st stroke, paths ...[]spot) {
 		dash[i] = d * p.scale
 	}
 	p.gg.SetDash(dash...)
-	p.strokes(palette.Ink, st.width+2*casing, seen)
+	cased := casing
+	if st.thin {
+		cased /= 2
+	}
+	p.strokes(palette.Ink, st.width+2*cased, seen)
 	p.strokes(st.core, st.width, seen)
 	p.gg.SetDash()
 }

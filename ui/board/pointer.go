@@ -19,6 +19,7 @@ type pointer struct {
 	pressed bool
 	hold    hold
 	dragged bool
+	told    bool // the press has selected a mark already
 }
 
 // hold is what a press took hold of: a mark, a border, or the ground.
@@ -71,9 +72,10 @@ func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	if e.Button != desktop.MouseButtonPrimary {
 		b.pointer.hold = hold{}
 	}
-	b.pointer.pressed = true
+	b.pointer.pressed, b.pointer.told = true, false
 	if h := &b.pointer.hold; h.what == mark && b.takes(e.Position, h.spot) {
 		b.choose(h)
+		b.pointer.told = true
 	}
 	b.lens.follow()
 }
@@ -93,7 +95,8 @@ func (b *Board) Tapped(e *fyne.PointEvent) {
 		return
 	}
 	if spot, ok := b.markAt(e.Position); ok && b.takes(e.Position, spot.Spot) {
-		b.choose(&hold{what: mark, spot: spot.Spot})
+		b.choose(&hold{what: mark, spot: spot.Spot, selected: b.pointer.told})
+		b.pointer.told = false
 		return
 	}
 	at := b.view.On(b.place(e.Position))
