@@ -11,9 +11,31 @@ type colour [3]float64
 const darkest = 0.012
 
 func colourOf(light [3]float64) colour {
-	r, g, b := math.Log(light[0]+darkest), math.Log(light[1]+darkest), math.Log(light[2]+darkest)
+	r, g, b := logarithm(light[0]+darkest), logarithm(light[1]+darkest), logarithm(light[2]+darkest)
 	return colour{(r + g + b) / 3, r - g, b - g}
 }
+
+// light is the three channels, the inverse of colourOf.
+func (c colour) light() [3]float64 {
+	g := c[0] - (c[1]+c[2])/3
+	return [3]float64{math.Exp(g+c[1]) - darkest, math.Exp(g) - darkest, math.Exp(g+c[2]) - darkest}
+}
+
+// logarithm is that of a positive normal number to about 0.0002, which is plenty
+// for a pixel and quicker.
+func logarithm(x float64) float64 {
+	bits := math.Float64bits(x)
+	return float64(int(bits>>52)-1023)*math.Ln2 + logarithms[bits>>(52-logBits)&(1<<logBits-1)]
+}
+
+const logBits = 11
+
+var logarithms = func() (t [1 << logBits]float64) {
+	for i := range t {
+		t[i] = math.Log(1 + (float64(i)+0.5)/(1<<logBits))
+	}
+	return t
+}()
 
 // class is what is known of the colours of skin or of drape: a normal
 // distribution, its channels taken as independent.
@@ -56,14 +78,16 @@ func (c class) strange(x colour) float64 {
 	return d
 }
 
-// against is the logarithm of how much more likely x is in c than in other,
-// limited so that no single sample decides.
-func (c class) against(other class, x colour) float64 {
-	d := other.strange(x) - c.strange(x)
-	for i := range x {
-		d += math.Log(other.spread[i] / c.spread[i])
+// against is a function of a colour: the logarithm of how much more likely it is
+// in c than in other, limited so that no single sample decides.
+func (c class) against(other class) func(colour) float64 {
+	var spread float64
+	for i := range c.spread {
+		spread += math.Log(other.spread[i] / c.spread[i])
 	}
-	return max(-certain, min(certain, d/2))
+	return func(x colour) float64 {
+		return max(-certain, min(certain, (other.strange(x)-c.strange(x)+spread)/2))
+	}
 }
 
 const certain = 6

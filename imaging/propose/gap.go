@@ -54,7 +54,7 @@ func (f phalanges) seeds(p *photo.Photograph, coarse glance) ([3]point, bool) {
 	if !ok {
 		return [3]point{}, false
 	}
-	g, ok := first.gap(in)
+	g, ok := first.gap(in, false)
 	if !ok {
 		return [3]point{}, false
 	}
@@ -65,7 +65,7 @@ func (f phalanges) seeds(p *photo.Photograph, coarse glance) ([3]point, bool) {
 	if in, ok = second.secondLook(first, in); !ok {
 		return [3]point{}, false
 	}
-	if g, ok = second.gap(in); !ok {
+	if g, ok = second.gap(in, true); !ok {
 		return [3]point{}, false
 	}
 	return g.seeds(), true
@@ -102,7 +102,7 @@ func (m *grid) firstLook() ([]bool, bool) {
 	}
 	d := classOf(drape)
 	var in []bool
-	for range 3 {
+	for range 2 {
 		m.tell(d, s)
 		in = m.flood(from)
 		drape = m.where(func(_, _ float64, k int) bool { return in[k] })
@@ -180,7 +180,7 @@ type gap struct {
 
 // gap goes from the most proximal flooded row back to where the border seeds
 // lie.
-func (m *grid) gap(in []bool) (gap, bool) {
+func (m *grid) gap(in []bool, closely bool) (gap, bool) {
 	bottom := -1
 	for i := m.rows - 1; i >= 0 && bottom < 0; i-- {
 		if _, _, ok := m.run(in, i); ok {
@@ -190,7 +190,10 @@ func (m *grid) gap(in []bool) (gap, bool) {
 	if bottom < 0 || bottom > m.rows-3 {
 		return gap{}, false
 	}
-	end, mid := m.apex(in, bottom)
+	end, mid := m.bottom(in, bottom)
+	if closely {
+		end, mid = m.apex(in, bottom)
+	}
 	g := gap{f: m.f, crownLevel: m.level(end), crownPart: m.part(mid)}
 	crown := m.at(end, mid)
 	for i := bottom - 1; i >= 0; i-- {
@@ -210,20 +213,25 @@ func (m *grid) gap(in []bool) (gap, bool) {
 	return gap{}, false
 }
 
+// bottom is the row and the column of the proximal end of the gap.
+func (m *grid) bottom(in []bool, last int) (row, column float64) {
+	from, to, _ := m.run(in, last)
+	return float64(last) + 0.5, (from + to) / 2
+}
+
 // apex is the row and the column where the gap that ends in the given row would
 // end if its sides ran on: blur hides the end of a narrow gap. A gap with a wide
 // bottom ends where it ends.
 func (m *grid) apex(in []bool, bottom int) (row, column float64) {
-	from, to, _ := m.run(in, bottom)
-	row, column = float64(bottom)+0.5, (from+to)/2
+	row, column = m.bottom(in, bottom)
 	var x, wide, middle []float64
 	for i := bottom; i >= 0; i-- {
 		from, to, ok := m.run(in, i)
 		if !ok || to-from > narrow {
 			break
 		}
-		if to-from > unclear {
-			x, wide, middle = append(x, float64(i)), append(wide, to-from-spill), append(middle, (from+to)/2)
+		if from, to, ok = m.halfWay(i, from, to); ok && to-from > unclear {
+			x, wide, middle = append(x, float64(i)), append(wide, to-from), append(middle, (from+to)/2)
 		}
 	}
 	if len(x) < 6 {
@@ -242,9 +250,56 @@ func (m *grid) apex(in []bool, bottom int) (row, column float64) {
 // meet; and how wide it may still be where it was lost.
 const (
 	unclear, narrow = 6, 30
-	spill           = 2.5
-	mostHidden      = 7
+	mostHidden      = 8
 )
+
+// halfWay is where row i is half way, in light, between the skin beside the gap
+// and the drape in its middle. The likelihood of colours turns somewhat beside
+// that, as much as the blur is wide.
+func (m *grid) halfWay(i int, from, to float64) (a, b float64, ok bool) {
+	row := m.seen[i*m.cols : (i+1)*m.cols]
+	level := func(first, last float64) (mean [3]float64, ok bool) {
+		lo, hi := int(math.Round(first)), int(math.Round(last))
+		if lo < 0 || hi >= m.cols || lo > hi {
+			return mean, false
+		}
+		for _, c := range row[lo : hi+1] {
+			for k, x := range c.light() {
+				mean[k] += x / float64(hi-lo+1)
+			}
+		}
+		return mean, true
+	}
+	third := (to - from) / 3
+	drape, _ := level(from+third, to-third)
+	cross := func(edge, out float64) (float64, bool) {
+		skin, ok := level(min(edge+3*out, edge+6*out), max(edge+3*out, edge+6*out))
+		if !ok {
+			return 0, false
+		}
+		part := func(j int) float64 {
+			var along, whole float64
+			for k, x := range row[j].light() {
+				along += (x - skin[k]) * (drape[k] - skin[k])
+				whole += (drape[k] - skin[k]) * (drape[k] - skin[k])
+			}
+			return along/whole - 0.5
+		}
+		last := part(int(math.Round(edge - 3*out)))
+		for d := -2.0; d <= 3; d++ {
+			j := int(math.Round(edge + d*out))
+			next := part(j)
+			if last > 0 && next <= 0 {
+				return float64(j) - out*next/(next-last), true
+			}
+			last = next
+		}
+		return 0, false
+	}
+	a, okA := cross(from, -1)
+	b, okB := cross(to, 1)
+	return a, b, okA && okB
+}
 
 // surroundings is the part of the field to look at more closely.
 func (g gap) surroundings() window {

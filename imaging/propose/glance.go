@@ -16,33 +16,41 @@ type glance struct {
 	seen   []colour
 }
 
+// few is how many pixels a sample has across where all of them are still read.
+const few = 3
+
 // look reads a part of a photograph, shrink by shrink pixels to a sample. Of a
-// strongly shrunk part only some rows are read: reading all pixels would take
-// longer than all the rest.
+// strongly shrunk part one row of pixels is read for every row of samples:
+// reading all would take longer than all the rest.
 func look(p *photo.Photograph, r image.Rectangle, shrink int) glance {
 	r = r.Intersect(image.Rectangle{Max: p.Size()})
 	g := glance{corner: r.Min, shrink: shrink, w: r.Dx() / shrink, h: r.Dy() / shrink}
-	g.seen = make([]colour, g.w*g.h)
-	fine := max(1, shrink/4)
-	per := shrink / fine
+	g.seen = make([]colour, 0, g.w*g.h)
+	if shrink <= few {
+		g.add(p.Patch(r, shrink), 1)
+		return g
+	}
 	for j := range g.h {
-		y := r.Min.Y + j*shrink + (shrink-fine)/2
-		slice := p.Patch(image.Rect(r.Min.X, y, r.Min.X+g.w*shrink, y+fine), fine)
-		for i := range g.w {
-			var sum [3]float64
-			first := i * shrink / fine
-			for k := first; k < min(first+per, slice.W); k++ {
-				sum[0] += float64(slice.R[k])
-				sum[1] += float64(slice.G[k])
-				sum[2] += float64(slice.B[k])
-			}
-			for k := range sum {
-				sum[k] /= float64(per)
-			}
-			g.seen[j*g.w+i] = colourOf(sum)
-		}
+		y := r.Min.Y + j*shrink + shrink/2
+		g.add(p.Patch(image.Rect(r.Min.X, y, r.Min.X+g.w*shrink, y+1), 1), shrink)
 	}
 	return g
+}
+
+// add takes the means of so many samples side by side.
+func (g *glance) add(part photo.Patch, per int) {
+	for at := 0; at+per <= len(part.R); at += per {
+		var sum [3]float64
+		for k := at; k < at+per; k++ {
+			sum[0] += float64(part.R[k])
+			sum[1] += float64(part.G[k])
+			sum[2] += float64(part.B[k])
+		}
+		for i := range sum {
+			sum[i] /= float64(per)
+		}
+		g.seen = append(g.seen, colourOf(sum))
+	}
 }
 
 // at is the colour of the sample in which p lies, false outside.

@@ -68,10 +68,11 @@ func (m *grid) where(holds func(level, part float64, k int) bool) []colour {
 // tell sets how likely each cell is drape, neighbours taken together.
 func (m *grid) tell(drape, skin class) {
 	raw := make([]float64, len(m.seen))
+	likely := drape.against(skin)
 	for k, c := range m.seen {
 		raw[k] = -certain
 		if m.known[k] {
-			raw[k] = drape.against(skin, c)
+			raw[k] = likely(c)
 		}
 	}
 	pass := make([]float64, len(raw))

@@ -14,6 +14,8 @@
 package propose
 
 import (
+	"maps"
+
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/imaging/photo"
@@ -33,28 +35,26 @@ func Webs(p *photo.Photograph, m hand.Marks) map[hand.Web][3]plane.PixelPoint {
 	if m.View != hand.Dorsal && m.View != hand.Palmar {
 		return found
 	}
-	marked := map[hand.Web]phalanges{}
+	known := map[hand.Web]phalanges{}
 	for _, w := range measured {
 		if f, ok := between(m, w); ok {
-			marked[w] = f
-		}
-	}
-	known := marked
-	if len(marked) < len(measured) {
-		known = outlined(p, m.Side, m.View)
-		for w, f := range marked {
 			known[w] = f
 		}
 	}
-	coarse := around(p, known)
-	for _, w := range measured {
-		f, ok := known[w]
-		if !ok {
-			continue
+	propose := func(fingers map[hand.Web]phalanges, coarse glance) {
+		for _, w := range measured {
+			if f, ok := fingers[w]; ok {
+				if seeds, ok := f.seeds(p, coarse); ok {
+					found[w] = seeds
+				}
+			}
 		}
-		if seeds, ok := f.seeds(p, coarse); ok {
-			found[w] = seeds
-		}
+	}
+	propose(known, around(p, known))
+	if len(known) < len(measured) {
+		seen, g := outlined(p, m.Side, m.View)
+		maps.DeleteFunc(seen, func(w hand.Web, _ phalanges) bool { _, ok := known[w]; return ok })
+		propose(seen, g)
 	}
 	return found
 }

@@ -17,7 +17,7 @@ type silhouette struct {
 }
 
 const (
-	samplesWide = 500.0
+	samplesWide = 340.0
 	relearnings = 2
 	// leastHand is the least part of the picture that is taken for a hand, and
 	// rival the least part of the largest region for a second one.
@@ -26,21 +26,33 @@ const (
 )
 
 // newSilhouette begins with the split by redness that parts the picture best:
-// skin of any tone is redder than a drape. It then learns all the colours of
-// the large regions found, and of what lies beside them.
+// skin of any tone is redder than most drapes. If the regions come out ragged,
+// it begins again with all that is unlike the picture's edge.
 func newSilhouette(p *photo.Photograph) *silhouette {
 	size := p.Size()
 	shrink := int(max(1, math.Round(float64(max(size.X, size.Y))/samplesWide)))
-	s := &silhouette{g: look(p, image.Rectangle{Max: size}, shrink)}
-	n := len(s.g.seen)
-	s.skin, s.part = make([]float64, n), make([]int, n)
-	red := make([]float64, n)
-	for k, c := range s.g.seen {
+	g := look(p, image.Rectangle{Max: size}, shrink)
+	red := make([]float64, len(g.seen))
+	for k, c := range g.seen {
 		red[k] = redness(c)
 	}
-	limit := split(red)
-	for k := range red {
-		s.skin[k] = red[k] - limit
+	byRedness := g.silhouette(red, split(red))
+	if byRedness.ragged() < smooth {
+		return byRedness
+	}
+	byEdge := g.silhouette(g.unlikeEdge(), unlike)
+	if byEdge.ragged() < byRedness.ragged() {
+		return byEdge
+	}
+	return byRedness
+}
+
+// silhouette takes what lies above the limit for skin, then learns all the
+// colours of the large regions found, and of what lies beside them.
+func (g glance) silhouette(value []float64, limit float64) *silhouette {
+	s := &silhouette{g: g, skin: make([]float64, len(value)), part: make([]int, len(value))}
+	for k, v := range value {
+		s.skin[k] = v - limit
 	}
 	s.regions()
 	for range relearnings {
@@ -48,6 +60,63 @@ func newSilhouette(p *photo.Photograph) *silhouette {
 		s.regions()
 	}
 	return s
+}
+
+// unlike is how far a colour lies off the edge's, squared and in variances, to
+// be no drape; smooth how long the outline of a hand with its fingers spread is
+// at most, in square roots of its area.
+const (
+	unlike = 12
+	smooth = 16
+)
+
+// unlikeEdge is how far each colour lies off what most of the picture's edge
+// shows.
+func (g glance) unlikeEdge() []float64 {
+	var edge []colour
+	for k, c := range g.seen {
+		if i, j := k%g.w, k/g.w; i < rim || j < rim || i >= g.w-rim || j >= g.h-rim {
+			edge = append(edge, c)
+		}
+	}
+	middle := class{spread: colour{4 * shade * shade, 4 * tint * tint, 4 * tint * tint}}
+	for i := range middle.mean {
+		v := make([]float64, len(edge))
+		for k, c := range edge {
+			v[k] = c[i]
+		}
+		slices.Sort(v)
+		middle.mean[i] = v[len(v)/2]
+	}
+	drape := classOf(slices.DeleteFunc(edge, func(c colour) bool { return middle.strange(c) > unlike }))
+	out := make([]float64, len(g.seen))
+	for k, c := range g.seen {
+		out[k] = drape.strange(c)
+	}
+	return out
+}
+
+const rim = 4
+
+// ragged is the length of the regions' outlines, holes among them, in square
+// roots of their area.
+func (s *silhouette) ragged() float64 {
+	var cuts, area float64
+	for k, part := range s.part {
+		if part == 0 {
+			continue
+		}
+		area++
+		s.beside(k, func(o int) {
+			if s.part[o] == 0 {
+				cuts++
+			}
+		})
+	}
+	if area == 0 {
+		return math.Inf(1)
+	}
+	return cuts / math.Sqrt(area*float64(s.count()))
 }
 
 func redness(c colour) float64 { return c[1] - c[2]/2 }
@@ -148,10 +217,12 @@ func (s *silhouette) relearn() {
 	}
 	in.spread()
 	out.spread()
+	for b := range in {
+		in[b] = max(-certain, min(certain, math.Log((in[b]+0.2)/(out[b]+0.2))))
+	}
 	raw := make([]float64, len(s.skin))
 	for k, c := range s.g.seen {
-		b := binOf(c)
-		raw[k] = max(-certain, min(certain, math.Log((in[b]+0.2)/(out[b]+0.2))))
+		raw[k] = in[binOf(c)]
 	}
 	w, h := s.g.w, s.g.h
 	for k := range raw {
@@ -239,7 +310,7 @@ func (s *silhouette) outline(number int) []point {
 			}
 		}
 	}
-	return smoothed(line, 4)
+	return thinned(smoothed(line, 4))
 }
 
 // place is where the corner (i, j) of the samples lies.
@@ -258,6 +329,14 @@ func smoothed(line []point, passes int) []point {
 		line = next
 	}
 	return line
+}
+
+func thinned(line []point) []point {
+	var out []point
+	for i := 0; i < len(line); i += 3 {
+		out = append(out, line[i])
+	}
+	return out
 }
 
 // holds reports whether p lies in a region.
