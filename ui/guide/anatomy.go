@@ -159,7 +159,7 @@ var rulerTicks = [2]spot{{176, 44}, {176, 214}}
 
 // cardCorners are where the sides of the card meet, in order around, a long side
 // first.
-var cardCorners = [4]spot{{164, 78}, {164, 188}, {233, 188}, {233, 78}}
+var cardCorners = [4]spot{{168, 116}, {168, 226}, {237, 226}, {237, 116}}
 
 // place is where the spot lies on the drawing of the view.
 func place(s marking.State, p marking.Spot) spot {

@@ -23,6 +23,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+	"ogive/geometry/scale"
 	"ogive/imaging/wording"
 	"ogive/ui/look"
 	"ogive/ui/marking"
@@ -36,6 +38,10 @@ type Guide struct {
 	OnSkip func()
 	// OnHand is called with the hand and the view that the user chose.
 	OnHand func(hand.Side, hand.View)
+	// OnLength is called with the length of the ruler between its two points.
+	OnLength func(plane.Millimetre)
+	// OnMethod is called with what the scale is marked on and the card's size.
+	OnMethod func(scale.Method, marking.CardSize)
 	// OnAccept and OnRefuse answer whether proposed webs are right.
 	OnAccept, OnRefuse func()
 	// SkipKey and AcceptKey are the names of the keys that do the same as the
@@ -48,6 +54,7 @@ type Guide struct {
 
 	whose   *canvas.Text
 	change  *widget.Button
+	measure *measure
 	picture *picture
 	choice  *choice
 	head    *widget.Label
@@ -58,6 +65,7 @@ type Guide struct {
 	root    *fyne.Container
 	body    *body
 	asking  bool // the user wants to change hand or view
+	scaling bool // the user has chosen the first station
 }
 
 // body is the guide as a widget, which Fyne refreshes when the theme changes.
@@ -81,6 +89,8 @@ func New() *Guide {
 	g := &Guide{SkipKey: "N", AcceptKey: "Enter"}
 	for _, step := range steps {
 		g.stations = append(g.stations, newStation(step, func() {
+			g.asking, g.scaling = false, step == marking.Scale
+			g.arrange()
 			if g.OnStep != nil {
 				g.OnStep(step)
 			}
@@ -90,6 +100,7 @@ func New() *Guide {
 	g.whose.TextStyle.Bold = true
 	g.change = widget.NewButton(lang.L("Change"), func() { g.asking = !g.asking; g.arrange() })
 	g.change.Importance = widget.LowImportance
+	g.measure = newMeasure()
 	g.picture = newPicture()
 	g.choice = newChoice(func(s hand.Side, v hand.View) {
 		g.asking = false
@@ -129,16 +140,20 @@ func (g *Guide) build() {
 	for _, s := range g.stations {
 		ribbon.Add(s)
 	}
-	top := container.NewVBox(ribbon, container.NewBorder(nil, nil, nil, g.change, container.NewPadded(g.whose)))
+	top := container.NewVBox(ribbon, container.NewBorder(nil, nil, nil, g.change, container.NewPadded(g.whose)), g.measure)
 	bottom := container.NewVBox(container.New(layout.NewCustomPaddedVBoxLayout(-8), g.head, g.how), g.accept, g.refuse, g.skip)
 	g.root = container.New(column{}, top, container.NewStack(g.picture, g.choice), bottom)
 }
 
 // Show says what is wanted next in s; more is false when nothing is.
 func (g *Guide) Show(s marking.State, wanted marking.Spot, more bool) {
+	moved := g.wanted == nil || !more || wanted != *g.wanted
 	g.state, g.wanted = s, nil
 	if more {
 		g.wanted = &wanted
+	}
+	if moved && more && wanted.Step() != marking.Scale {
+		g.scaling = false
 	}
 	g.arrange()
 }
@@ -151,16 +166,23 @@ func (g *Guide) arrange() {
 		if known {
 			done, of = g.state.Progress(st.step)
 		}
-		st.show(known, done, of, known && g.wanted != nil && g.wanted.Step() == st.step)
+		st.show(standing{known, done, of, st.step == marking.Scale && missing(g.state)}, known && g.wanted != nil && g.wanted.Step() == st.step)
 	}
 	asks := g.OnHand != nil && (g.asking || !known)
 	show(g.change, known && g.OnHand != nil)
-	g.whose.Text = lang.L("Which hand is it?")
+	g.whose.Text = ""
 	if known {
 		g.whose.Text = wording.Photograph(g.state.Side, g.state.View)
 	}
 	g.whose.Color, g.whose.TextSize = look.Colour(theme.ColorNameForeground), look.Size(theme.SizeNameText)
 	g.whose.Refresh()
+	g.measure.onLength, g.measure.onMethod = g.OnLength, g.OnMethod
+	measures := known && !asks && (g.OnLength != nil || g.OnMethod != nil)
+	measures = measures && (g.scaling || missing(g.state) || g.wanted != nil && g.wanted.Step() == marking.Scale)
+	show(g.measure, measures)
+	if measures {
+		g.measure.show(g.state)
+	}
 	show(g.choice, asks)
 	show(g.picture, !asks && known)
 	switch {

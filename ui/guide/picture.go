@@ -112,10 +112,10 @@ func (p *picture) frame(size fyne.Size) frame {
 		low, high = spot{0, 78}, spot{230, 222}
 	case p.wanted == nil:
 	case p.wanted.Kind == marking.ScalePoint && p.state.Method == scale.ByCard:
-		high.x = 242
+		high.x = 246
 	case p.wanted.Kind == marking.ScalePoint:
-		high.x = 202
-	case p.wanted.Kind == marking.SeedPoint && p.wanted.N >= 0:
+		high = spot{202, 238}
+	case p.wanted.Kind == marking.SeedPoint:
 		three := webPlaces(p.wanted.Web)
 		middle := three[0].to(three[2], 0.5).to(three[1], 0.45)
 		low, high = middle.add(spot{-44, -44}), middle.add(spot{44, 44})

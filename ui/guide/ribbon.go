@@ -34,16 +34,24 @@ func stepName(s marking.Step) string {
 	return lang.L("Junction")
 }
 
+// standing is how far a step has come.
+type standing struct {
+	open     bool // hand and view are known
+	done, of int
+	lacking  bool // all is placed, but a length is not known
+}
+
+func (s standing) complete() bool { return s.of > 0 && s.done == s.of && !s.lacking }
+
 // station is one step of the work as a window of an arcade: an arch that fills
 // from below as the step is done.
 type station struct {
 	widget.BaseWidget
-	step     marking.Step
-	done, of int
-	open     bool // hand and view are known
-	current  bool
-	hovered  bool
-	onTap    func()
+	step marking.Step
+	standing
+	current bool
+	hovered bool
+	onTap   func()
 
 	arch  *canvas.Raster
 	icon  *canvas.Image
@@ -70,15 +78,13 @@ func newStation(step marking.Step, onTap func()) *station {
 	return s
 }
 
-func (s *station) show(open bool, done, of int, current bool) {
-	if s.open == open && s.done == done && s.of == of && s.current == current {
+func (s *station) show(now standing, current bool) {
+	if s.standing == now && s.current == current {
 		return
 	}
-	s.open, s.done, s.of, s.current = open, done, of, current
+	s.standing, s.current = now, current
 	s.Refresh()
 }
-
-func (s *station) complete() bool { return s.of > 0 && s.done == s.of }
 
 // progress is what stands under the step's name.
 func (s *station) progress() string {
@@ -87,6 +93,8 @@ func (s *station) progress() string {
 		return ""
 	case s.of == 0:
 		return lang.L("other view")
+	case s.lacking:
+		return lang.L("length?")
 	case s.complete():
 		return lang.L("done")
 	}

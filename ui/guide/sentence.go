@@ -138,6 +138,10 @@ func sayJunction(n int) words {
 
 // sayDone is what is said when nothing more is wanted, and what can be done next.
 func sayDone(s marking.State) words {
+	if missing(s) {
+		return words{lang.L("There is no scale yet"),
+			lang.L("Say above how many millimetres lie between the two ticks; then everything is measured.")}
+	}
 	if s.Reference() == nil {
 		return words{lang.L("There is no scale yet"),
 			lang.L("Without it nothing can be measured. Choose Scale above and mark a ruler or a card; say how long the ruler is between its two points.")}
@@ -157,7 +161,7 @@ func sayDone(s marking.State) words {
 
 func sayProposed() words {
 	return words{lang.L("Are these webs right?"),
-		lang.L("The program has found the webs drawn dashed. Look at each: accept them all, or drag what is wrong.")}
+		lang.L("The program has found their borders and crowns. Look at each: accept them all, or drag what is wrong.")}
 }
 
 func sayHand() words {
