@@ -217,7 +217,7 @@ func (c *card) frame() {
 	c.ground.Refresh()
 }
 
-const cardPad = 12
+const cardPad = 10
 
 // heightAt places everything for that width and tells the height.
 func (c *card) heightAt(width float32) float32 {
@@ -255,7 +255,7 @@ func (c *card) heightAt(width float32) float32 {
 		put(r.value, cardPad, y, inner, h)
 		y += h + 2
 	}
-	y += 4
+	y += 7
 	for _, f := range c.flags {
 		if f.Visible() {
 			h := f.MinSize().Height

@@ -25,7 +25,7 @@ func (s *stack) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 func (s *stack) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	s.objects = objects
-	s.width = size.Width - look.Size(theme.SizeNameScrollBar)
+	s.width = size.Width - look.Size(theme.SizeNameScrollBarSmall) - 3
 	s.place()
 }
 

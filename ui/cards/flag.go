@@ -15,9 +15,6 @@ import (
 	"ogive/ui/look"
 )
 
-// withinLimits is the finding of package norms where nothing is amiss.
-const withinLimits = "within limits"
-
 // state is how a verdict is shown.
 type state int
 
@@ -32,7 +29,7 @@ func stateOf(v norms.Verdict) state {
 	switch {
 	case !v.Certain:
 		return doubtful
-	case v.Finding == withinLimits:
+	case v.Finding == "within limits":
 		return well
 	}
 	return amiss
@@ -65,6 +62,7 @@ func (f *flag) show(v norms.Verdict) {
 	before := stateOf(f.verdict)
 	f.verdict = v
 	f.colour()
+	f.place(f.Size())
 	f.words.Refresh()
 	f.limit.Refresh()
 	if stateOf(v) != before {
@@ -77,11 +75,7 @@ func (f *flag) colour() {
 	s := stateOf(f.verdict)
 	ink := look.Colour(flagInk[s])
 	f.words.Text = wording.VerdictOf(f.verdict)
-	limit := map[string]any{"Limit": wording.Limit(f.verdict)}
-	f.limit.Text = lang.L("limit {{.Limit}}", limit)
-	if f.verdict.Finding == withinLimits {
-		f.limit.Text = lang.L("nearest limit {{.Limit}}", limit)
-	}
+	f.limit.Text = lang.L("limit {{.Limit}}", map[string]any{"Limit": wording.Limit(f.verdict)})
 	f.words.Color, f.limit.Color = ink, ink
 	f.words.TextSize, f.limit.TextSize = look.Size(theme.SizeNameText), look.Size(theme.SizeNameCaptionText)
 	f.words.TextStyle = fyne.TextStyle{Bold: s == amiss, Italic: s == doubtful}
@@ -99,16 +93,23 @@ func (r flagRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(max(w.Width, l.Width)+2*flagIndent, w.Height+l.Height+2*flagPad)
 }
 
-const flagIndent = 22
+const flagIndent = 20
 
-func (r flagRenderer) Layout(size fyne.Size) {
-	r.f.ground.Resize(size)
+func (r flagRenderer) Layout(size fyne.Size) { r.f.place(size) }
+
+func (f *flag) place(size fyne.Size) {
+	f.ground.Resize(size)
 	x := float32(10)
-	if stateOf(r.f.verdict) == well {
+	if stateOf(f.verdict) == well {
 		x = flagIndent
 	}
 	y := float32(flagPad)
-	for _, t := range []*canvas.Text{r.f.words, r.f.limit} {
+	for _, t := range []*canvas.Text{f.words, f.limit} {
+		// The limit may come from a long source; it is written smaller rather
+		// than over the edge.
+		if w, room := t.MinSize().Width, size.Width-x-4; w > room && room > 0 {
+			t.TextSize *= room / w
+		}
 		h := t.MinSize().Height
 		t.Move(fyne.NewPos(x, y))
 		t.Resize(fyne.NewSize(size.Width-x, h))
@@ -118,7 +119,7 @@ func (r flagRenderer) Layout(size fyne.Size) {
 
 func (r flagRenderer) Refresh() {
 	r.f.colour()
-	r.Layout(r.f.Size())
+	r.f.place(r.f.Size())
 	for _, o := range r.Objects() {
 		o.Refresh()
 	}
