@@ -168,6 +168,7 @@ type numberEntry struct {
 	widget.Entry
 	onNumber func(float64)
 	told     string // what was typed when it counted last
+	typing   bool
 }
 
 func newNumberEntry(place string, onNumber func(float64)) *numberEntry {
@@ -184,8 +185,15 @@ func (e *numberEntry) MinSize() fyne.Size {
 	return fyne.NewSize(84, e.Entry.MinSize().Height)
 }
 
+// FocusGained is called by Fyne.
+func (e *numberEntry) FocusGained() {
+	e.typing = true
+	e.Entry.FocusGained()
+}
+
 // FocusLost makes what was typed count.
 func (e *numberEntry) FocusLost() {
+	e.typing = false
 	e.Entry.FocusLost()
 	if e.Text != e.told {
 		e.tell()
@@ -210,7 +218,11 @@ const longest = 1000
 
 func plainNumber(mm float64) string { return fmt.Sprintf("%g", mm) }
 
+// set shows a length, unless another one is being typed.
 func (e *numberEntry) set(mm float64) {
+	if e.typing && e.Text != e.told {
+		return
+	}
 	text := ""
 	if mm > 0 {
 		text = plainNumber(mm)

@@ -99,23 +99,20 @@ func (w *Window) showProposals() {
 		w.notices.close(aboutProposals)
 		return
 	}
-	text := lang.L("The program found the border of one web: Enter accepts, or drag a point, Esc refuses.")
-	if n > 1 {
-		text = lang.L("The program found the borders of {{.Count}} webs: Enter accepts, or drag a point, Esc refuses.", map[string]any{"Count": countWord(n)})
-	}
+	text := foundSentence(n)
 	w.notices.show(notice{about: aboutProposals, lasting: true, text: text, choices: []choiceOf{
 		{lang.L("Accept"), w.accept}, {lang.L("Refuse"), w.refuse},
 	}})
 }
 
-func countWord(n int) string {
-	switch n {
+func foundSentence(webs int) string {
+	switch webs {
+	case 1:
+		return lang.L("The program found the border of one web: Enter accepts, or drag a point, Esc refuses.")
 	case 2:
-		return lang.L("two")
-	case 3:
-		return lang.L("three")
+		return lang.L("The program found the borders of two webs: Enter accepts, or drag a point, Esc refuses.")
 	}
-	return lang.L("four")
+	return lang.L("The program found the borders of three webs: Enter accepts, or drag a point, Esc refuses.")
 }
 
 func (w *Window) proposed() bool { return w.ready() && len(w.work.State().Proposed) > 0 }
