@@ -23,7 +23,6 @@ type picture struct {
 	widget.BaseWidget
 	state  marking.State
 	wanted *marking.Spot
-	plain  bool // no marks
 	raster *canvas.Raster
 	ring   *canvas.Circle
 	pulse  *fyne.Animation
@@ -80,7 +79,7 @@ const ringRadius = 13
 type pictureRenderer struct{ p *picture }
 
 func (r pictureRenderer) Layout(size fyne.Size) { r.p.raster.Resize(size) }
-func (r pictureRenderer) MinSize() fyne.Size    { return fyne.NewSize(200, 200) }
+func (r pictureRenderer) MinSize() fyne.Size    { return fyne.NewSize(200, 176) }
 func (r pictureRenderer) Refresh()              { r.p.raster.Refresh() }
 func (r pictureRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.p.raster, r.p.ring}
@@ -158,9 +157,7 @@ func (p *picture) draw(w, h int) image.Image {
 	if p.wanted != nil && p.wanted.Kind == marking.ScalePoint {
 		d.reference(p.state.Method)
 	}
-	if !p.plain {
-		d.marks(p.state, p.wanted)
-	}
+	d.marks(p.state, p.wanted)
 	return d.Image()
 }
 

@@ -136,15 +136,28 @@ func sayJunction(n int) words {
 		lang.L("At the end towards the palm, where the line is about to bend along the finger.")}
 }
 
+// missing reports whether the ruler is marked and its length is not known.
+func missing(s marking.State) bool {
+	if s.Method == scale.ByCard || s.Length > 0 {
+		return false
+	}
+	for n := range 2 {
+		if _, placed := s.Points[marking.Spot{Kind: marking.ScalePoint, N: n}]; !placed {
+			return false
+		}
+	}
+	return true
+}
+
 // sayDone is what is said when nothing more is wanted, and what can be done next.
 func sayDone(s marking.State) words {
 	if missing(s) {
 		return words{lang.L("There is no scale yet"),
-			lang.L("Say above how many millimetres lie between the two ticks; then everything is measured.")}
+			lang.L("Say how many millimetres lie between the two ticks; then everything is measured.")}
 	}
 	if s.Reference() == nil {
 		return words{lang.L("There is no scale yet"),
-			lang.L("Without it nothing can be measured. Choose Scale above and mark a ruler or a card; say how long the ruler is between its two points.")}
+			lang.L("Without it nothing can be measured. Choose Scale above and mark a ruler or a card.")}
 	}
 	skipped := 0
 	for _, spot := range s.Order() {
@@ -161,7 +174,7 @@ func sayDone(s marking.State) words {
 
 func sayProposed() words {
 	return words{lang.L("Are these webs right?"),
-		lang.L("The program has found their borders and crowns. Look at each: accept them all, or drag what is wrong.")}
+		lang.L("The program has found borders and crowns by itself. Look at each; accept them, or drag what is wrong.")}
 }
 
 func sayHand() words {
