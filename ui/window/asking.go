@@ -159,6 +159,7 @@ func (w *Window) askWhatIsMissing(s marking.State) {
 	if !lacking {
 		w.length.panel.Hide()
 	}
+	w.panels.Refresh()
 }
 
 func show(o fyne.CanvasObject, on bool) {

@@ -141,6 +141,7 @@ func (b *bar) show(s marking.State, undo, redo string) {
 		b.height.set(float64(s.Card.Height))
 	}
 	b.scale.Refresh()
+	b.row.Refresh()
 	enable(b.undo, undo != "")
 	enable(b.redo, redo != "")
 }

@@ -41,4 +41,5 @@ func (c *choice) show(i int) {
 		}
 		b.Refresh()
 	}
+	c.row.Refresh()
 }

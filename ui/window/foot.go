@@ -49,4 +49,5 @@ func (f *foot) showSelected(name string) {
 
 func (f *foot) showZoom(zoom float64) {
 	f.zoom.SetText(fmt.Sprintf("%.0f %%", 100*zoom))
+	f.row.Refresh()
 }

@@ -47,6 +47,8 @@ type Window struct {
 	room     *fyne.Container // of the photograph, shown when one is open
 	side     *fyne.Container // guide and cards
 	more     bool            // a point is wanted
+	panels   *fyne.Container // over the photograph
+	frame    *fyne.Container // bar, room, panels: laid out anew when one comes or goes
 
 	settings measure.Settings
 	ownTable bool // normal values are the user's edited copy
@@ -118,9 +120,11 @@ func (w *Window) build() {
 	column := w.buildSide()
 	w.room = container.NewBorder(nil, w.foot.row, nil, column, w.board)
 	over := container.New(overlay{beside: column, room: w.room}, w.notices.box, w.asking.panel, w.length.panel)
-	w.notices.changed = over.Refresh
 	main := container.NewStack(w.welcome.Room(), w.room, over)
-	w.win.SetContent(container.NewStack(w.keyboard, container.NewBorder(w.bar.row, nil, nil, nil, main)))
+	w.frame = container.NewBorder(w.bar.row, nil, nil, nil, main)
+	w.notices.changed = over.Refresh
+	w.panels = over
+	w.win.SetContent(container.NewStack(w.keyboard, w.frame))
 	w.win.Canvas().SetOnTypedKey(w.key)
 	w.win.Canvas().SetOnTypedRune(w.typed)
 	w.addShortcuts()
@@ -160,6 +164,7 @@ func (w *Window) showWelcome() {
 	w.bar.row.Hide()
 	w.welcome.ShowRecents(w.recents())
 	w.welcome.Room().Show()
+	w.frame.Refresh()
 	w.title()
 }
 
@@ -167,6 +172,7 @@ func (w *Window) showRoom() {
 	w.welcome.Room().Hide()
 	w.bar.row.Show()
 	w.room.Show()
+	w.frame.Refresh()
 }
 
 // title names the file, the hand and the view, and says when the normal values
