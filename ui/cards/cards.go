@@ -38,7 +38,7 @@ type Cards struct {
 	cards   map[hand.Web]*card
 	stack   *stack
 	scroll  *container.Scroll
-	caution *widget.Label
+	caution [2]*widget.Label // below the cards, and among them
 	root    *fyne.Container
 	body    *body
 	chosen  hand.Web
@@ -76,13 +76,16 @@ func New() *Cards {
 		objects = append(objects, c.cards[w])
 	}
 	c.notices.Hide()
+	for i := range c.caution {
+		c.caution[i] = widget.NewLabel(wording.Caution)
+		c.caution[i].Wrapping = fyne.TextWrapWord
+		c.caution[i].SizeName = theme.SizeNameCaptionText
+	}
+	objects = append(objects, c.caution[1])
 	c.stack = &stack{gap: look.Size(look.Gap)}
 	c.scroll = container.NewVScroll(container.New(c.stack, objects...))
 	c.stack.onHeight = c.scroll.Refresh
-	c.caution = widget.NewLabel(wording.Caution)
-	c.caution.Wrapping = fyne.TextWrapWord
-	c.caution.SizeName = theme.SizeNameCaptionText
-	c.root = container.New(&column{}, c.scroll, c.caution)
+	c.root = container.New(&column{scrolled: c.caution[1], stack: c.stack}, c.scroll, c.caution[0])
 	c.body = &body{c: c}
 	c.body.ExtendBaseWidget(c.body)
 	c.Show(marking.Reading{}, marking.State{})

@@ -93,7 +93,7 @@ func TestStatesLookAsTheyDid(t *testing.T) {
 		c.Select(hand.ThirdWeb)
 		test.AssertRendersToImage(t, "three-"+name+".png", w.Canvas())
 	}
-	c, w := inWindow(t, theme.VariantLight, 440)
+	c, w := inWindow(t, theme.VariantLight, 480)
 	test.AssertRendersToImage(t, "empty-light.png", w.Canvas())
 	c.Show(junction(t), webView)
 	test.AssertRendersToImage(t, "slope-light.png", w.Canvas())
@@ -300,6 +300,21 @@ func TestFramesShowEveryArchWhole(t *testing.T) {
 		f := frameFor([]reading.Web{w})
 		if float64(f.width) < span*1.2 || float64(f.width)*archRise/archSide < span/2*1.2 {
 			t.Errorf("a round arch of span %g mm is drawn in a frame %v mm wide", span, f.width)
+		}
+	}
+}
+
+func TestTheCautionStandsUnderTheCardsOrAmongThem(t *testing.T) {
+	c, w := inWindow(t, theme.VariantLight, 900)
+	c.Show(threeWebs(t), dorsal)
+	for _, height := range []float32{900, 300, 900} {
+		w.Resize(fyne.NewSize(330, height))
+		if c.caution[0].Visible() == c.caution[1].Visible() {
+			t.Errorf("in a window %.0f high the caution is shown twice or not at all", height)
+		}
+		last := c.cards[hand.FourthWeb]
+		if c.caution[1].Visible() && c.caution[1].Position().Y < last.Position().Y+last.Size().Height {
+			t.Error("the caution lies on the last card")
 		}
 	}
 }

@@ -66,17 +66,33 @@ func heightAt(o fyne.CanvasObject, width float32) float32 {
 	return o.MinSize().Height
 }
 
-// column is the cards with the caution below.
-type column struct{}
+// column is the cards with the caution below. In a low window, where the caution
+// would leave too little room, it is scrolled with them.
+type column struct {
+	scrolled fyne.CanvasObject // the caution among the cards
+	stack    *stack
+}
+
+// lowColumn is the height below which a column is low.
+const lowColumn = 460
 
 func (*column) MinSize([]fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(look.Size(look.Column), 200)
 }
 
-func (*column) Layout(parts []fyne.CanvasObject, size fyne.Size) {
-	h := heightAt(parts[1], size.Width)
-	parts[1].Move(fyne.NewPos(0, size.Height-h))
-	parts[1].Resize(fyne.NewSize(size.Width, h))
-	parts[0].Move(fyne.Position{})
-	parts[0].Resize(fyne.NewSize(size.Width, size.Height-h))
+func (c *column) Layout(parts []fyne.CanvasObject, size fyne.Size) {
+	scroll, caution := parts[0], parts[1]
+	low := size.Height < lowColumn
+	setVisible(caution, !low)
+	if setVisible(c.scrolled, low) {
+		c.stack.arrange()
+	}
+	h := float32(0)
+	if !low {
+		h = heightAt(caution, size.Width)
+	}
+	caution.Move(fyne.NewPos(0, size.Height-h))
+	caution.Resize(fyne.NewSize(size.Width, h))
+	scroll.Move(fyne.Position{})
+	scroll.Resize(fyne.NewSize(size.Width, size.Height-h))
 }
