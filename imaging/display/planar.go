@@ -81,31 +81,65 @@ func chromaAt(p channel, nearX, farX, nearY, farY int) uint8 {
 
 func greyPixel(v uint8) uint32 { return uint32(v)*0x010101 | 0xff000000 }
 
+// Red, green and blue are added up in lanes of 21 bits of one word, in 1024ths of
+// a level above -256, so that no lane runs into the next one: 0 to 255 stand
+// where the three uppermost bits of a lane are 001.
+const (
+	threeOnes = 4 * (1 | 1<<21 | 1<<42) // a 256th of a level in each lane
+	outside   = 7<<18 | 7<<39 | 7<<60
+	inside    = 1<<18 | 1<<39 | 1<<60
+)
+
+// lanesOf is a number in each lane, negative ones too.
+func lanesOf(red, green, blue int) uint64 {
+	return uint64(int64(red) + int64(green)<<21 + int64(blue)<<42)
+}
+
+// cbAdds and crAdds are what each colour value adds to red, green and blue, in
+// quarters of a level, to be multiplied by shares of 256 (JFIF 1.02, JPEG File
+// Interchange Format, conversion to RGB). That of cr brings the 256 levels and
+// the half that rounds.
+var cbAdds, crAdds = func() (cb, cr [256]uint64) {
+	quarters := func(v, millionths int) int { return (4*(v-128)*millionths + 500_000*sign(v-128)) / 1_000_000 }
+	for v := range 256 {
+		cb[v] = lanesOf(0, -quarters(v, 344_136), quarters(v, 1_772_000))
+		cr[v] = lanesOf(quarters(v, 1_402_000), -quarters(v, 714_136), 0) + lanesOf(1026, 1026, 1026)
+	}
+	return cb, cr
+}()
+
+func sign(v int) int {
+	if v < 0 {
+		return -1
+	}
+	return 1
+}
+
+// addOf is what colours add to red, green and blue.
+func addOf(to []uint64, cb, cr []uint8) {
+	to, cr = to[:len(cb)], cr[:len(cb)]
+	for i, v := range cb {
+		to[i] = cbAdds[v] + crAdds[cr[i]]
+	}
+}
+
+// clamped brings each lane to levels from 0 to 255.
+func clamped(sum uint64) uint64 {
+	var out uint64
+	for shift := 0; shift < 63; shift += 21 {
+		v := sum >> shift & (1<<21 - 1)
+		out |= min(max(v, 256<<10), 512<<10-1) << shift
+	}
+	return out
+}
+
 // pixel is the red, green, blue, alpha of a lightness and a colour.
 func pixel(y, cb, cr uint8) uint32 {
-	red, green, blue := channels(uint32(y)<<8, uint32(cb)<<8, uint32(cr)<<8)
-	if uint32(red|green|blue) >= 1<<30 {
-		return clamped(red, green, blue)
+	sum := (cbAdds[cb]+crAdds[cr])<<8 + uint64(y)<<8*threeOnes
+	if sum&outside != inside {
+		sum = clamped(sum)
 	}
-	return within(red, green, blue)
-}
-
-// channels are red, green and blue times 1<<22 of a lightness and a colour in
-// 256ths of a level (JFIF 1.02, JPEG File Interchange Format, conversion to RGB).
-func channels(y, cb, cr uint32) (red, green, blue int32) {
-	l, b, r := int32(y)<<14+1<<21, int32(cb)-128<<8, int32(cr)-128<<8
-	return l + 22970*r, l - 5638*b - 11700*r, l + 29032*b
-}
-
-// within is a pixel whose channels are known to be levels, clamped one whose
-// channels may lie outside.
-func within(red, green, blue int32) uint32 {
-	return uint32(red)>>22 | uint32(green)>>14&0xff00 | uint32(blue)>>6&0xff0000 | 0xff000000
-}
-
-func clamped(red, green, blue int32) uint32 {
-	level := func(v int32) uint32 { return uint32(min(max(v>>22, 0), 255)) }
-	return level(red) | level(green)<<8 | level(blue)<<16 | 0xff000000
+	return uint32(sum>>10)&0xff | uint32(sum>>23)&0xff00 | uint32(sum>>36)&0xff0000 | 0xff000000
 }
 
 func (p planar) mixer(x, y []tap, coarseX, coarseY func(n int) []tap) func() liner {
@@ -126,7 +160,7 @@ func (p planar) mixer(x, y []tap, coarseX, coarseY func(n int) []tap) func() lin
 	return func() liner {
 		return &planarLiner{from: p, x: x, y: y, left: left, n: n, luma: make([]uint8, n+4),
 			cx: cx, cy: cy, chromaLeft: chromaLeft, chromaN: chromaN,
-			cb: make([]uint8, chromaN), cr: make([]uint8, chromaN), chroma: make([]uint32, chromaN+3)}
+			cb: make([]uint8, chromaN), cr: make([]uint8, chromaN), chroma: make([]uint64, chromaN+3)}
 	}
 }
 
@@ -137,14 +171,14 @@ type planarLiner struct {
 	left, n             int
 	chromaLeft, chromaN int
 	luma, cb, cr        []uint8
-	chroma              []uint32
+	chroma              []uint64 // what the colours add to red, green and blue
 }
 
 func (m *planarLiner) lay(to []uint8, v int) {
 	m.down(m.luma[:m.n], m.from.luma, m.left, m.from.h, m.y[v])
 	m.down(m.cb[:m.chromaN], m.from.cb, m.chromaLeft, m.from.chromaH, m.cy[v])
 	m.down(m.cr[:m.chromaN], m.from.cr, m.chromaLeft, m.from.chromaH, m.cy[v])
-	pair(m.chroma, m.cb[:m.chromaN], m.cr)
+	addOf(m.chroma, m.cb[:m.chromaN], m.cr)
 	luma, chroma := m.luma, m.chroma
 	cx := m.cx[:len(m.x)]
 	for i := range m.x {
@@ -153,21 +187,14 @@ func (m *planarLiner) lay(to []uint8, v int) {
 		k := chroma[c.at:]
 		k = k[:3:3]
 		y := l&0xff*uint32(t.w0) + l>>8&0xff*uint32(t.w1) + l>>16&0xff*uint32(t.w2)
-		both := k[0]*uint32(c.w0) + k[1]*uint32(c.w1) + k[2]*uint32(c.w2)
-		red, green, blue := channels(y, both&0xffff, both>>16)
-		if uint32(red|green|blue) >= 1<<30 {
-			binary.LittleEndian.PutUint32(to[4*i:], clamped(red, green, blue))
-			continue
+		sum := k[0]*uint64(c.w0) + k[1]*uint64(c.w1) + uint64(y)*threeOnes
+		if c.w2 != 0 {
+			sum += k[2] * uint64(c.w2)
 		}
-		binary.LittleEndian.PutUint32(to[4*i:], within(red, green, blue))
-	}
-}
-
-// pair puts two bytes into the halves of a word, so that both are mixed at once.
-func pair(to []uint32, a, b []uint8) {
-	to, b = to[:len(a)], b[:len(a)]
-	for i, v := range a {
-		to[i] = uint32(v) | uint32(b[i])<<16
+		if sum&outside != inside {
+			sum = clamped(sum)
+		}
+		binary.LittleEndian.PutUint32(to[4*i:], uint32(sum>>10)&0xff|uint32(sum>>23)&0xff00|uint32(sum>>36)&0xff0000|0xff000000)
 	}
 }
 
