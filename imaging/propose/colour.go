@@ -78,6 +78,13 @@ func (c class) strange(x colour) float64 {
 	return d
 }
 
+// groove reports whether a class is nothing but darker than the skin: it is then
+// the groove between joined fingers, or a shadow on them.
+func (c class) groove(skin class) bool {
+	const tinted, lighter = 0.15, 0.4
+	return math.Hypot(c.mean[1]-skin.mean[1], c.mean[2]-skin.mean[2]) < tinted && c.mean[0]-skin.mean[0] < lighter
+}
+
 // against is a function of a colour: the logarithm of how much more likely it is
 // in c than in other, limited so that no single sample decides.
 func (c class) against(other class) func(colour) float64 {

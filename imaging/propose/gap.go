@@ -28,6 +28,8 @@ const (
 	seedLevels   = 0.2
 	pastPIP      = 0.6 // widths short of which the PIP level may be passed
 	narrowestGap = 5.0 // pixels
+	// A narrower gap for its depth is a groove between joined fingers.
+	leastOpening = 0.06
 )
 
 // around reads what all fields need.
@@ -165,7 +167,7 @@ func (m *grid) secondLook(first *grid, in []bool) ([]bool, bool) {
 		}
 		d = classOf(drape)
 	}
-	return out, true
+	return out, !d.groove(s)
 }
 
 // gap is the drape between two fingers as found on a grid: where the crown and
@@ -204,10 +206,10 @@ func (m *grid) gap(in []bool, closely bool) (gap, bool) {
 		a, b := m.at(float64(i), from), m.at(float64(i), to)
 		wide, off := float64(a.Distance(b)), float64(a.Mid(b).Distance(crown))
 		level := m.level(float64(i))
-		far := off >= seedWidths*wide && g.crownLevel-level >= seedLevels
+		far := off >= seedWidths*wide && wide >= 1.5*narrowestGap && g.crownLevel-level >= seedLevels
 		if far || level < 0.05 && off > pastPIP*wide || i == 0 {
 			g.seedLevel, g.seedParts = level, [2]float64{m.part(from), m.part(to)}
-			return g, wide >= narrowestGap && off > pastPIP/2*wide && from > 0 && to < float64(m.cols-1)
+			return g, wide >= max(narrowestGap, leastOpening*off) && off > pastPIP/2*wide && from > 0 && to < float64(m.cols-1)
 		}
 	}
 	return gap{}, false
@@ -239,9 +241,12 @@ func (m *grid) apex(in []bool, bottom int) (row, column float64) {
 	}
 	a, b := stat.LinearRegression(x, wide, nil, false)
 	end := -a / b
-	if b >= 0 || end < row || a+b*row > mostHidden {
+	hidden := a + b*row
+	if b >= 0 || end < x[0] || hidden > min(mostHidden, hiddenPart*slices.Max(wide)) {
 		return row, column
 	}
+	// The further the sides were followed, the better is known where they meet.
+	end = min(end, row+(x[0]-x[len(x)-1])/3)
 	c, d := stat.LinearRegression(x, middle, nil, false)
 	return end, c + d*end
 }
@@ -251,6 +256,7 @@ func (m *grid) apex(in []bool, bottom int) (row, column float64) {
 const (
 	unclear, narrow = 6, 30
 	mostHidden      = 8
+	hiddenPart      = 0.4 // of the width where it is looked at
 )
 
 // halfWay is where row i is half way, in light, between the skin beside the gap

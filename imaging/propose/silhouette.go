@@ -67,7 +67,7 @@ func (g glance) silhouette(value []float64, limit float64) *silhouette {
 // at most, in square roots of its area.
 const (
 	unlike = 12
-	smooth = 16
+	smooth = 11
 )
 
 // unlikeEdge is how far each colour lies off what most of the picture's edge
