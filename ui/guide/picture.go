@@ -13,7 +13,6 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/geometry/scale"
-	"ogive/imaging/palette"
 	"ogive/ui/look"
 	"ogive/ui/marking"
 )
@@ -351,106 +350,4 @@ func (d pen) reference(m scale.Method) {
 func (d pen) rounded(a, c spot, r float64) {
 	p, q := d.f.at(a), d.f.at(c)
 	d.DrawRoundedRectangle(math.Min(p.x, q.x), p.y, math.Abs(q.x-p.x), q.y-p.y, r*d.f.k)
-}
-
-// marks draws every spot of the step of the wanted one, or of all steps when
-// none is wanted.
-func (d pen) marks(s marking.State, wanted *marking.Spot) {
-	for _, p := range s.Order() {
-		if wanted != nil && (p.Step() != wanted.Step() || p == *wanted) || wanted == nil && p.Kind == marking.ScalePoint {
-			continue
-		}
-		at := d.f.at(place(s, p))
-		_, placed := s.Points[p]
-		switch {
-		case placed:
-			d.mark(p, at, 4.2)
-		case s.Skipped[p]:
-			d.cross(at, 3)
-		default:
-			d.SetColor(look.Colour(look.SkinLine))
-			d.DrawCircle(at.x, at.y, 2*d.px)
-			d.Fill()
-		}
-	}
-	if wanted != nil {
-		d.want(*wanted, d.f.at(place(s, *wanted)))
-	}
-}
-
-// mark draws a placed spot as it is drawn on the photograph: a light core in a
-// casing, of a shape that belongs to its kind.
-func (d pen) mark(p marking.Spot, at spot, r float64) {
-	r *= d.px
-	kind := kindOf(p)
-	switch {
-	case p.Kind == marking.JointPoint && p.Joint == hand.MCP:
-		d.DrawRegularPolygon(4, at.x, at.y, 1.35*r, math.Pi/4)
-	case p.Kind == marking.JointPoint || p.Kind == marking.SeedPoint && p.N == 1:
-		d.DrawCircle(at.x, at.y, r)
-	case p.Kind == marking.ScalePoint:
-		d.DrawRectangle(at.x-1.6*r, at.y-0.5*r, 3.2*r, r)
-	default:
-		d.saltire(at, r)
-		d.SetColor(look.Casing())
-		d.SetLineWidth(4.5 * d.px)
-		d.Stroke()
-		d.saltire(at, r)
-		d.SetColor(look.Mark(kind))
-		d.SetLineWidth(2.2 * d.px)
-		d.Stroke()
-		return
-	}
-	d.SetColor(look.Casing())
-	d.SetLineWidth(3 * d.px)
-	d.StrokePreserve()
-	d.SetColor(look.Mark(kind))
-	d.Fill()
-}
-
-func kindOf(p marking.Spot) palette.Kind {
-	switch {
-	case p.Kind == marking.ScalePoint:
-		return palette.Reference
-	case p.Kind == marking.JointPoint || p.Kind == marking.AxisPoint:
-		return palette.Joint
-	case p.Kind == marking.SeedPoint && p.N == 1:
-		return palette.Crown
-	case p.Kind == marking.SeedPoint:
-		return palette.Border
-	}
-	return palette.Junction
-}
-
-func (d pen) saltire(at spot, r float64) {
-	d.MoveTo(at.x-r, at.y-r)
-	d.LineTo(at.x+r, at.y+r)
-	d.MoveTo(at.x-r, at.y+r)
-	d.LineTo(at.x+r, at.y-r)
-}
-
-func (d pen) cross(at spot, r float64) {
-	d.saltire(at, r*d.px)
-	d.SetColor(look.Colour(look.SkinLine))
-	d.SetLineWidth(1.2 * d.px)
-	d.Stroke()
-}
-
-// want rings the wanted spot: a ring with four rays, which no placed mark has.
-func (d pen) want(p marking.Spot, at spot) {
-	for _, pass := range []struct {
-		width float64
-		ink   color.Color
-	}{{6.5, look.Colour(look.Card)}, {3, look.Colour(look.Accent)}} {
-		d.SetColor(pass.ink)
-		d.SetLineWidth(pass.width * d.px)
-		d.DrawCircle(at.x, at.y, ringRadius*d.px)
-		d.Stroke()
-		for i := range 4 {
-			sin, cos := math.Sincos(math.Pi/4 + math.Pi/2*float64(i))
-			d.DrawLine(at.x+cos*ringRadius*d.px, at.y+sin*ringRadius*d.px, at.x+cos*20*d.px, at.y+sin*20*d.px)
-			d.Stroke()
-		}
-	}
-	d.mark(p, at, 4.2)
 }
