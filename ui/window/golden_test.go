@@ -170,3 +170,27 @@ func readPicture(t *testing.T, path string) image.Image {
 	}
 	return p
 }
+
+func TestEveryPageFitsIntoTheSmallestWindow(t *testing.T) {
+	s := newScene(t)
+	_, truth := s.opened()
+	s.finished(truth)
+	for name, open := range map[string]func(){
+		"how": s.welcome.OnHow, "keys": s.showKeys, "about": s.showAbout, "preferences": s.showPreferences,
+		"values": s.showValues, "picture": s.askForPicture, "open": s.askForPhotograph, "caution": s.cautionOnce,
+	} {
+		open()
+		page := s.win.Canvas().Overlays().Top()
+		if page == nil {
+			t.Errorf("%s opens no page", name)
+			continue
+		}
+		if least := page.MinSize(); least.Width > 1024 || least.Height > 700 {
+			t.Errorf("the page %s needs %v", name, least)
+		}
+		s.keep(s.still(), "page-"+name)
+		for top := s.win.Canvas().Overlays().Top(); top != nil; top = s.win.Canvas().Overlays().Top() {
+			s.win.Canvas().Overlays().Remove(top)
+		}
+	}
+}

@@ -191,8 +191,8 @@ func (w *Window) askForPhotograph() {
 	if folder, err := storage.ListerForURI(storage.NewFileURI(w.lastFolder())); err == nil {
 		choose.SetLocation(folder)
 	}
-	choose.Resize(w.nearlyWhole(1000, 720))
 	choose.Show()
+	choose.Resize(w.nearlyWhole(1000, 720))
 }
 
 // nearlyWhole is a size for a dialog, as far as the window has room for it.

@@ -62,8 +62,8 @@ func (w *Window) askForFolder(from string, chosen func(string)) {
 	if at, err := storage.ListerForURI(storage.NewFileURI(from)); err == nil {
 		ask.SetLocation(at)
 	}
-	ask.Resize(w.nearlyWhole(900, 680))
 	ask.Show()
+	ask.Resize(w.nearlyWhole(900, 680))
 }
 
 // overwriteOrSave asks before another picture is written over.

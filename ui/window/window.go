@@ -201,10 +201,8 @@ func (w *Window) refresh() {
 	wanted, more := w.wanted()
 	w.bar.show(s, w.work.UndoName(), w.work.RedoName())
 	w.guide.Show(s, wanted, more)
-	if more = more || s.Side == 0; w.more != more {
-		w.more = more
-		w.side.Refresh()
-	}
+	w.more = more || s.Side == 0
+	w.side.Layout.Layout(w.side.Objects, w.side.Size()) // the guide's text may need more room now
 	w.foot.showGesture(w.work.UndoName(), w.unsaved)
 	w.askWhatIsMissing(s)
 	w.showProposals()
