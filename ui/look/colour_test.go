@@ -12,7 +12,7 @@ import (
 
 // grounds are what each text is drawn on.
 var grounds = map[fyne.ThemeColorName][]fyne.ThemeColorName{
-	theme.ColorNameForeground:  {theme.ColorNameBackground, Card, theme.ColorNameButton, theme.ColorNameInputBackground, theme.ColorNameMenuBackground, theme.ColorNameOverlayBackground},
+	theme.ColorNameForeground:  {theme.ColorNameBackground, Card, theme.ColorNameButton, theme.ColorNameInputBackground, Notice, theme.ColorNameMenuBackground, theme.ColorNameOverlayBackground},
 	SecondInk:                  {theme.ColorNameBackground, Card},
 	theme.ColorNamePlaceHolder: {theme.ColorNameInputBackground},
 	Accent:                     {theme.ColorNameBackground, Card},

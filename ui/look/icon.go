@@ -20,8 +20,6 @@ const (
 
 	IconSkip    IconName = "skip"
 	IconAccept  IconName = "accept"
-	IconRefuse  IconName = "refuse"
-	IconHelp    IconName = "help"
 	IconOpen    IconName = "open"
 	IconPicture IconName = "picture"
 	IconCopy    IconName = "copy"
@@ -29,17 +27,14 @@ const (
 	IconRedo    IconName = "redo"
 	IconFit     IconName = "fit"
 	IconPixel   IconName = "pixel"
-	IconCloser  IconName = "closer"
-	IconFarther IconName = "farther"
-	IconValues  IconName = "values"
 	IconCamera  IconName = "camera"
 	IconExample IconName = "example"
 )
 
 // Icons lists all of them.
 var Icons = []IconName{
-	IconScale, IconJoints, IconWebs, IconJunction, IconSkip, IconAccept, IconRefuse, IconHelp, IconOpen, IconPicture,
-	IconCopy, IconUndo, IconRedo, IconFit, IconPixel, IconCloser, IconFarther, IconValues, IconCamera, IconExample,
+	IconScale, IconJoints, IconWebs, IconJunction, IconSkip, IconAccept, IconOpen, IconPicture,
+	IconCopy, IconUndo, IconRedo, IconFit, IconPixel, IconCamera, IconExample,
 }
 
 //go:embed icons/*.svg

@@ -30,7 +30,7 @@ func opened(t *testing.T, v fyne.ThemeVariant, current norms.Table) (f *form, w 
 	t.Helper()
 	test.NewTempApp(t).Settings().SetTheme(look.Theme(v))
 	w = test.NewTempWindow(t, canvas.NewRectangle(look.Colour(look.Ground)))
-	w.Resize(fyne.NewSize(900, 800))
+	w.Resize(fyne.NewSize(720, 560))
 	got = &[]norms.Table{}
 	f = open(w, current, own(t), func(n norms.Table) { *got = append(*got, n) })
 	return f, w, got
