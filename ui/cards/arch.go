@@ -47,11 +47,11 @@ func frameFor(webs []reading.Web) frame {
 	return frame{width: width, reach: width}
 }
 
-// bar is the length of the scale's bar: about a third of the drawing, 1, 2, 5
-// or 10 mm.
+// bar is the length of the scale's bar: up to a third of the drawing, 1 to
+// 20 mm.
 func (f frame) bar() plane.Millimetre {
 	for _, b := range []plane.Millimetre{20, 10, 5, 2} {
-		if b <= f.width*0.45 {
+		if b <= f.width*0.35 {
 			return b
 		}
 	}
@@ -59,7 +59,7 @@ func (f frame) bar() plane.Millimetre {
 }
 
 // archSide and archRise are the size of a drawing on the screen.
-const archSide, archRise = 124, 96
+const archSide, archRise = 112, 84
 
 // drawing is one arch to draw.
 type drawing struct {
@@ -76,7 +76,7 @@ func (d drawing) draw(w, h int) image.Image {
 	}
 	px := float64(w) / archSide
 	k := float64(w) / float64(d.f.width)
-	crown := float64(h) - 17*px
+	crown := float64(h) - 18*px
 	c.DrawRoundedRectangle(0, 0, float64(w), float64(h), 4*px)
 	c.Clip()
 	trace := func() {
@@ -111,7 +111,7 @@ func farther(x, w float64) float64 { return x + math.Copysign(w, x-w/2) }
 
 func (d drawing) drawBar(c *gg.Context, k, px, h float64) {
 	length := float64(d.f.bar()) * k
-	x, y := 8*px, h-8*px
+	x, y := 6*px, h-6*px
 	c.SetColor(look.Colour(theme.ColorNameForeground))
 	c.SetLineWidth(1.5 * px)
 	c.MoveTo(x, y-3*px)

@@ -46,6 +46,8 @@ type card struct {
 	rowsShown int
 }
 
+const barText = 11
+
 // row is the name of a figure and its value.
 type row struct{ name, value *canvas.Text }
 
@@ -63,6 +65,7 @@ func newCard(w hand.Web, onTap func()) *card {
 	}
 	c.title.Text = wording.WebName(w)
 	c.title.TextStyle.Bold, c.leading.TextStyle.Bold = true, true
+	c.leading.Alignment, c.leadName.Alignment = fyne.TextAlignTrailing, fyne.TextAlignTrailing
 	c.arch = canvas.NewRaster(func(w, h int) image.Image { return c.drawing.draw(w, h) })
 	for range 5 {
 		r := &row{canvas.NewText("", nil), canvas.NewText("", nil)}
@@ -147,7 +150,11 @@ func (c *card) show(w reading.Web, s marking.State, f frame) bool {
 		rearranged = true
 	}
 	setVisible(c.warnings, c.remark != "")
-	return c.drawArch(w, f) || rearranged
+	rearranged = c.drawArch(w, f) || rearranged
+	if width := c.Size().Width; width > 0 && !rearranged {
+		c.heightAt(width)
+	}
+	return rearranged
 }
 
 func (c *card) drawArch(w reading.Web, f frame) bool {
@@ -198,9 +205,9 @@ func (c *card) colour() {
 	style(c.sub, caption, false)
 	style(c.leading, look.Size(look.FigureText), true)
 	style(c.leadName, caption, false)
-	style(c.bar, 11, true)
+	style(c.bar, barText, true)
 	for _, r := range c.rows {
-		style(r.name, body, false)
+		style(r.name, caption, false)
 		style(r.value, body, true)
 	}
 }
@@ -219,48 +226,18 @@ func (c *card) frame() {
 
 const cardPad = 10
 
-// heightAt places everything for that width and tells the height.
+// heightAt places everything for that width and tells the height: the web and its
+// leading figure at the top, the other figures beside the arch, then verdicts and
+// remarks.
 func (c *card) heightAt(width float32) float32 {
-	put := func(o fyne.CanvasObject, x, y, w, h float32) {
-		o.Move(fyne.NewPos(x, y))
-		o.Resize(fyne.NewSize(w, h))
-	}
 	inner := width - 2*cardPad
-	y := float32(cardPad)
-	left := inner
-	if c.arch.Visible() {
-		left -= archSide + cardPad
-		put(c.arch, width-cardPad-archSide, y, archSide, archRise)
-		put(c.bar, width-cardPad-archSide+8, y+archRise-23, 60, c.bar.MinSize().Height)
-	}
-	top := y
-	for i, t := range []*canvas.Text{c.title, c.sub, c.leading, c.leadName} {
-		if t.Text == "" {
-			continue
-		}
-		if i == 2 {
-			y += 6
-		}
-		h := t.MinSize().Height
-		put(t, cardPad, y, left, h)
-		y += h
-	}
-	if c.arch.Visible() {
-		y = max(y, top+archRise)
-	}
-	y += 6
-	for _, r := range c.rows[:c.rowsShown] {
-		h := r.name.MinSize().Height
-		put(r.name, cardPad, y, inner/2, h)
-		put(r.value, cardPad, y, inner, h)
-		y += h + 2
-	}
-	y += 7
+	y := c.placeHeader(inner)
+	y = c.placeFigures(y+4, width) + 6
 	for _, f := range c.flags {
 		if f.Visible() {
 			h := f.MinSize().Height
 			put(f, cardPad, y, inner, h)
-			y += h + 5
+			y += h + 4
 		}
 	}
 	if c.warnings.Visible() {
@@ -270,6 +247,45 @@ func (c *card) heightAt(width float32) float32 {
 		y += h - labelPad
 	}
 	return y + cardPad - 4
+}
+
+func put(o fyne.CanvasObject, x, y, w, h float32) {
+	o.Move(fyne.NewPos(x, y))
+	o.Resize(fyne.NewSize(w, h))
+}
+
+func (c *card) placeHeader(inner float32) (bottom float32) {
+	const top = cardPad - 2
+	large, caption := max(c.title.MinSize().Height, c.leading.MinSize().Height), c.sub.MinSize().Height
+	put(c.title, cardPad, top, inner, large)
+	put(c.leading, cardPad, top, inner, large)
+	put(c.sub, cardPad, top+large, inner, caption)
+	put(c.leadName, cardPad, top+large, inner, caption)
+	return top + large + caption
+}
+
+func (c *card) placeFigures(y, width float32) (bottom float32) {
+	room := width - 2*cardPad
+	bottom = y
+	if c.arch.Visible() {
+		left := width - cardPad - archSide
+		put(c.arch, left, y, archSide, archRise)
+		put(c.bar, left+6, y+archRise-22, 60, c.bar.MinSize().Height)
+		room -= archSide + cardPad
+		bottom = y + archRise
+	}
+	for _, r := range c.rows[:c.rowsShown] {
+		h := r.value.MinSize().Height
+		// Two alternatives of a shape may need more room than there is.
+		r.value.TextSize = look.Size(theme.SizeNameText)
+		if w, left := r.value.MinSize().Width, room-r.name.MinSize().Width-6; w > left && left > 0 {
+			r.value.TextSize *= left / w
+		}
+		put(r.name, cardPad, y, room, h)
+		put(r.value, cardPad, y, room, h)
+		y += h + 2
+	}
+	return max(bottom, y)
 }
 
 type cardRenderer struct{ c *card }

@@ -88,7 +88,7 @@ func inWindow(t testing.TB, v fyne.ThemeVariant, height float32) (*Cards, fyne.W
 
 func TestStatesLookAsTheyDid(t *testing.T) {
 	for name, v := range map[string]fyne.ThemeVariant{"light": theme.VariantLight, "dark": theme.VariantDark} {
-		c, w := inWindow(t, v, 1180)
+		c, w := inWindow(t, v, 1000)
 		c.Show(threeWebs(t), dorsal)
 		c.Select(hand.ThirdWeb)
 		test.AssertRendersToImage(t, "three-"+name+".png", w.Canvas())
