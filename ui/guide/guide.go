@@ -57,7 +57,7 @@ type body struct {
 func (b *body) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(b.g.root) }
 
 func (b *body) Refresh() {
-	b.g.arrange()
+	b.g.colour()
 	b.BaseWidget.Refresh()
 }
 
@@ -89,6 +89,7 @@ func New() *Guide {
 	g.build()
 	g.body = &body{g: g}
 	g.body.ExtendBaseWidget(g.body)
+	g.colour()
 	g.arrange()
 	return g
 }
@@ -112,6 +113,11 @@ func (g *Guide) Show(s marking.State, wanted marking.Spot, more bool) {
 	g.arrange()
 }
 
+// colour takes the colours and sizes of the theme in use.
+func (g *Guide) colour() {
+	g.whose.Color, g.whose.TextSize = look.Colour(theme.ColorNameForeground), look.Size(theme.SizeNameText)
+}
+
 // arrange brings all parts up to date with the state.
 func (g *Guide) arrange() {
 	known := g.state.Side != 0 && g.state.View != 0
@@ -122,22 +128,27 @@ func (g *Guide) arrange() {
 		}
 		st.show(standing{known, done, of, st.step == marking.Scale && missing(g.state)}, known && g.wanted != nil && g.wanted.Step() == st.step)
 	}
-	g.whose.Text = ""
+	whose := ""
 	if known {
-		g.whose.Text = wording.Photograph(g.state.Side, g.state.View)
+		whose = wording.Photograph(g.state.Side, g.state.View)
 	}
-	g.whose.Color, g.whose.TextSize = look.Colour(theme.ColorNameForeground), look.Size(theme.SizeNameText)
-	g.whose.Refresh()
-	show(g.picture, known && g.wanted != nil)
+	changed := g.whose.Text != whose
+	if changed {
+		g.whose.Text = whose
+		g.whose.Refresh()
+	}
+	changed = show(g.picture, known && g.wanted != nil) || changed
 	if known {
 		g.picture.show(g.state, g.wanted)
 	}
-	g.say(known)
-	g.root.Refresh()
+	if g.say(known) || changed {
+		g.root.Refresh()
+	}
 }
 
-// say sets the words and the button that goes with them.
-func (g *Guide) say(known bool) {
+// say sets the words and the button that goes with them, and reports whether any
+// are other than before.
+func (g *Guide) say(known bool) (changed bool) {
 	var w words
 	switch {
 	case !known:
@@ -149,12 +160,19 @@ func (g *Guide) say(known bool) {
 	default:
 		w = sayDone(g.state)
 	}
-	setText(g.head, w.head)
-	setText(g.how, w.how)
-	show(g.skip, known && g.wanted != nil)
+	for _, l := range []struct {
+		label *widget.Label
+		text  string
+	}{{g.head, w.head}, {g.how, w.how}} {
+		if l.label.Text != l.text {
+			l.label.SetText(l.text)
+			changed = true
+		}
+	}
 	if text := withKey(lang.L("Not there or not visible"), g.SkipKey); g.skip.Text != text {
 		g.skip.SetText(text)
 	}
+	return show(g.skip, known && g.wanted != nil) || changed
 }
 
 func withKey(text, key string) string {
@@ -164,18 +182,17 @@ func withKey(text, key string) string {
 	return text + "  (" + key + ")"
 }
 
-func show(o fyne.CanvasObject, visible bool) {
+// show reports whether that changed anything.
+func show(o fyne.CanvasObject, visible bool) bool {
+	if o.Visible() == visible {
+		return false
+	}
 	if visible {
 		o.Show()
-		return
+	} else {
+		o.Hide()
 	}
-	o.Hide()
-}
-
-func setText(l *widget.Label, text string) {
-	if l.Text != text {
-		l.SetText(text)
-	}
+	return true
 }
 
 // column stands three parts over each other; the middle one, the picture, takes

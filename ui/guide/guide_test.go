@@ -217,3 +217,41 @@ func TestTheWantedPointIsRingedInTheAccent(t *testing.T) {
 		t.Errorf("the accent lies on %d of 4 places around the wanted point", ringed)
 	}
 }
+
+// While a point is dragged, the state differs and nothing in the guide does.
+func TestADragLeavesThePictureAsItIs(t *testing.T) {
+	g, _ := inWindow(t, theme.VariantLight)
+	s := begun(hand.Right, hand.Dorsal, 6)
+	shown(g, s)
+	before := g.picture.drawn
+	for spot, at := range s.Points {
+		s.Points[spot] = plane.Pt(at.X+1, at.Y)
+	}
+	shown(g, s)
+	if g.picture.drawn != before {
+		t.Error("the picture was drawn again")
+	}
+	s.Skipped[s.Order()[6]] = true
+	shown(g, s)
+	if g.picture.drawn == before {
+		t.Error("a skipped point is not seen in the picture")
+	}
+}
+
+func TestTheGuideTakesTheColoursOfAnotherTheme(t *testing.T) {
+	g, w := inWindow(t, theme.VariantLight)
+	shown(g, begun(hand.Right, hand.Dorsal, 5))
+	fyne.CurrentApp().Settings().SetTheme(look.Theme(theme.VariantDark))
+	test.AssertRendersToImage(t, "joint-dark.png", w.Canvas())
+}
+
+func BenchmarkShow(b *testing.B) {
+	test.NewTempApp(b).Settings().SetTheme(look.Theme(theme.VariantLight))
+	g := New()
+	w := test.NewTempWindow(b, g.Content())
+	w.Resize(fyne.NewSize(330, 560))
+	s := begun(hand.Right, hand.Dorsal, 6)
+	for b.Loop() {
+		shown(g, s)
+	}
+}

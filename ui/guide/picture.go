@@ -1,9 +1,11 @@
 package guide
 
 import (
+	"fmt"
 	"image"
 	"image/color"
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -22,6 +24,7 @@ type picture struct {
 	widget.BaseWidget
 	state  marking.State
 	wanted *marking.Spot
+	drawn  string // what the raster shows
 	raster *canvas.Raster
 	ring   *canvas.Circle
 	pulse  *fyne.Animation
@@ -43,15 +46,36 @@ func (p *picture) CreateRenderer() fyne.WidgetRenderer { return pictureRenderer{
 func (p *picture) show(s marking.State, wanted *marking.Spot) {
 	moved := wanted != nil && (p.wanted == nil || *wanted != *p.wanted)
 	p.state, p.wanted = s, wanted
-	p.raster.Refresh()
+	if now := contents(s, wanted); now != p.drawn {
+		p.drawn = now
+		p.raster.Refresh()
+	}
+	if !moved {
+		return
+	}
 	if p.pulse != nil {
 		p.pulse.Stop()
 		p.pulse = nil
 	}
 	p.ring.Hide()
-	if moved && fyne.CurrentApp().Settings().ShowAnimations() {
+	if fyne.CurrentApp().Settings().ShowAnimations() {
 		p.startPulse()
 	}
+}
+
+// contents tells apart all pictures that differ: where a point lies on the
+// photograph changes nothing.
+func contents(s marking.State, wanted *marking.Spot) string {
+	var b strings.Builder
+	fmt.Fprint(&b, s.Side, s.View, s.Method)
+	if wanted != nil {
+		fmt.Fprintf(&b, "%+v", *wanted)
+	}
+	for _, spot := range s.Order() {
+		_, placed := s.Points[spot]
+		fmt.Fprint(&b, placed, s.Skipped[spot])
+	}
+	return b.String()
 }
 
 // startPulse lets a ring close in on the wanted point.
