@@ -101,10 +101,7 @@ func TestStatesLookAsTheyDid(t *testing.T) {
 
 // said is every visible text of a card.
 func said(c *card) string {
-	var all []string
-	for _, t := range []string{c.title.Text, c.sub.Text, c.leading.Text, c.leadName.Text} {
-		all = append(all, t)
-	}
+	all := []string{c.title.Text, c.sub.Text, c.leading.Text, c.leadName.Text}
 	for _, r := range c.rows {
 		if r.name.Visible() {
 			all = append(all, r.name.Text+" "+r.value.Text)

@@ -13,10 +13,6 @@ import (
 // theme.ColorNameForeground or SecondInk; both can be read on the window's
 // background and on a Card.
 const (
-	// Ground lies around and behind the photograph.
-	Ground fyne.ThemeColorName = "ogive-ground"
-	// OnGround is text on Ground.
-	OnGround fyne.ThemeColorName = "ogive-on-ground"
 	// Card is the sheet on which a web's figures stand.
 	Card fyne.ThemeColorName = "ogive-card"
 	// SecondInk is for names of figures and remarks.
@@ -78,8 +74,6 @@ var (
 		SecondInk:                 rgb(0x535a63),
 		Hairline:                  rgb(0xcfc8b9),
 		Accent:                    rgb(0x8c420f),
-		Ground:                    rgb(0x4d5054),
-		OnGround:                  rgb(0xf8f4ea),
 		Amiss:                     rgb(0x1b2129),
 		OnAmiss:                   rgb(0xfdfbf6),
 		Doubtful:                  rgb(0x6b4a00),
@@ -101,8 +95,6 @@ var (
 		SecondInk:                 rgb(0xa9adb1),
 		Hairline:                  rgb(0x434a53),
 		Accent:                    rgb(0xe3a05c),
-		Ground:                    rgb(0x0f1216),
-		OnGround:                  rgb(0xece7db),
 		Amiss:                     rgb(0xece7db),
 		OnAmiss:                   rgb(0x1b1f24),
 		Doubtful:                  rgb(0xe6c277),

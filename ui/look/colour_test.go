@@ -20,7 +20,6 @@ var grounds = map[fyne.ThemeColorName][]fyne.ThemeColorName{
 	theme.ColorNameError:       {theme.ColorNameBackground, Card},
 	theme.ColorNameWarning:     {theme.ColorNameBackground, Card},
 	theme.ColorNameSuccess:     {theme.ColorNameBackground, Card},
-	OnGround:                   {Ground},
 	OnAmiss:                    {Amiss},
 	Doubtful:                   {Card, theme.ColorNameBackground},
 	Well:                       {Card, theme.ColorNameBackground},

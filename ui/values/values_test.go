@@ -29,7 +29,7 @@ func own(t *testing.T) norms.Table {
 func opened(t *testing.T, v fyne.ThemeVariant, current norms.Table) (f *form, w fyne.Window, got *[]norms.Table) {
 	t.Helper()
 	test.NewTempApp(t).Settings().SetTheme(look.Theme(v))
-	w = test.NewTempWindow(t, canvas.NewRectangle(look.Colour(look.Ground)))
+	w = test.NewTempWindow(t, canvas.NewRectangle(look.Colour(look.Hairline)))
 	w.Resize(fyne.NewSize(720, 560))
 	got = &[]norms.Table{}
 	f = open(w, current, own(t), func(n norms.Table) { *got = append(*got, n) })
