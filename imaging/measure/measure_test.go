@@ -144,7 +144,7 @@ func TestALengthThatTheTicksContradictIsWarnedOf(t *testing.T) {
 func TestTheTicksOfARulerTellTheScaleWhereTheyAgreeWithItsLength(t *testing.T) {
 	path, truth := laid(t, asItIs)
 	r := measured(t, path).Reading
-	if r.Method != scale.ByRuler || !warned(r.Warnings, "ticks found between the two ends of the ruler") {
+	if r.Method != scale.ByRuler || !warned(r.Warnings, "ticks found between the ends of the ruler") {
 		t.Errorf("the scale was found by %v; warnings %q", r.Method, r.Warnings)
 	}
 	if want := truth.Plane.PerPixel(truth.Webs[1].Crown); !r.PerPixel.Holds(want) {

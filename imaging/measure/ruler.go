@@ -44,7 +44,7 @@ func (s Scaling) Fit(camera scale.Camera, sd plane.Pixel) (scale.Fit, error) {
 	if s.ticks != nil {
 		if fit, err := s.ticks.Fit(camera, sd); err == nil {
 			fit.Method = s.Marked.Method()
-			fit.Warnings = append(fit.Warnings, fmt.Sprintf("The scale follows the %d ticks found between the two ends of the ruler. They show tilt along the ruler only: every figure allows for up to %.3g degrees of tilt across it, either way.", len(s.ticks.At), camera.Tilt.Degrees()))
+			fit.Warnings = append(fit.Warnings, fmt.Sprintf("Scale by %d ticks found between the ends of the ruler. Tilt across it is not seen: up to %.3g degrees either way are allowed for.", len(s.ticks.At), camera.Tilt.Degrees()))
 			return fit, nil
 		}
 	}
