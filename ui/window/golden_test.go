@@ -1,6 +1,7 @@
 package window
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"image"
@@ -69,7 +70,9 @@ func TestEveryWindowSizeHasRoomForEverything(t *testing.T) {
 		if board := s.board.Size(); board.Width < 0.6*size.Width || board.Height < 0.75*size.Height {
 			t.Errorf("of %v the photograph has only %v", size, board)
 		}
-		s.keep(s.still(), fmt.Sprintf("size-%.0f", size.Width))
+		if *shots != "" {
+			s.keep(s.still(), fmt.Sprintf("size-%.0f", size.Width))
+		}
 	}
 }
 
@@ -117,6 +120,11 @@ func (s *scene) still() image.Image {
 // differing is the share of pixels that differ so much that an eye sees it.
 func differing(a, b image.Image) float64 {
 	const seen = 24 << 8
+	if first, ok := a.(*image.NRGBA); ok {
+		if second, also := b.(*image.NRGBA); also && bytes.Equal(first.Pix, second.Pix) {
+			return 0
+		}
+	}
 	n, of := 0, 0
 	r := a.Bounds().Intersect(b.Bounds())
 	for y := r.Min.Y; y < r.Max.Y; y++ {
@@ -188,7 +196,9 @@ func TestEveryPageFitsIntoTheSmallestWindow(t *testing.T) {
 		if least := page.MinSize(); least.Width > 1024 || least.Height > 700 {
 			t.Errorf("the page %s needs %v", name, least)
 		}
-		s.keep(s.still(), "page-"+name)
+		if *shots != "" {
+			s.keep(s.still(), "page-"+name)
+		}
 		for top := s.win.Canvas().Overlays().Top(); top != nil; top = s.win.Canvas().Overlays().Top() {
 			s.win.Canvas().Overlays().Remove(top)
 		}

@@ -120,6 +120,7 @@ func (w *Window) adopt(work *marking.Work) {
 	w.showRoom()
 	w.board.ShowPhotograph(work.Photograph)
 	w.refresh()
+	w.side.Refresh()
 	w.keyboard.take()
 }
 
