@@ -55,8 +55,6 @@ func heading(text string) *widget.Label {
 	return l
 }
 
-func (a *asking) hide() { a.panel.Hide() }
-
 // tile is an answer, drawn and in words.
 type tile struct {
 	plate
@@ -145,9 +143,22 @@ func newLengthPanel(told func(plane.Millimetre)) *lengthPanel {
 	return l
 }
 
+// askLater puts the question which hand it is aside, or asks it again.
+func (w *Window) askLater(later bool) {
+	w.asked = later
+	w.refresh()
+	w.keyboard.take()
+}
+
 // askWhatIsMissing shows the panel for what only the user can say.
 func (w *Window) askWhatIsMissing(s marking.State) {
 	show(w.asking.panel, s.Side == 0 && !w.asked)
+	if s.Side == 0 && w.asked {
+		w.notices.show(notice{about: aboutHand, lasting: true, text: lang.L("No point is placed before it is said which hand this is."),
+			choices: []choiceOf{{lang.L("Which hand is it?"), func() { w.askLater(false) }}}})
+	} else {
+		w.notices.close(aboutHand)
+	}
 	_, from := s.Points[marking.Spot{Kind: marking.ScalePoint, N: 0}]
 	_, to := s.Points[marking.Spot{Kind: marking.ScalePoint, N: 1}]
 	lacking := s.Side != 0 && s.Method == scale.ByRuler && from && to && s.Length <= 0

@@ -291,7 +291,7 @@ func (w *Window) saved(err error) {
 	}
 	w.notices.show(notice{
 		about: aboutSaving, lasting: true,
-		text:    lang.L("The marks are not on the disk: {{.Problem}}. They are kept here and written again at your next gesture.", map[string]any{"Problem": plain(err)}),
+		text:    lang.L("The marks are not on the disk: {{.Problem}}. They are kept here and written again at your next gesture.", map[string]any{"Problem": within(w.work.Path, plain(err))}),
 		choices: []choiceOf{{lang.L("Try again"), func() { w.done(w.work.Save()) }}},
 	})
 }

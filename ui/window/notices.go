@@ -17,6 +17,7 @@ const (
 	aboutSaving topic = iota
 	aboutOpening
 	aboutDropping
+	aboutHand
 	aboutProposals
 	aboutPicture
 	aboutCopying

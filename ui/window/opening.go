@@ -88,7 +88,7 @@ func (w *Window) withMarks(path string, p *photo.Photograph) {
 	w.notices.show(notice{
 		about: aboutOpening, lasting: true,
 		text: lang.L("The marks of {{.Name}} cannot be read: {{.Problem}}. The photograph can be opened without them; the file is kept under another name.",
-			map[string]any{"Name": filepath.Base(path), "Problem": plain(err)}),
+			map[string]any{"Name": filepath.Base(path), "Problem": within(path, plain(err))}),
 		choices: []choiceOf{
 			{lang.L("Open without the marks"), func() { w.openWithout(path, p) }},
 			{lang.L("Leave it"), func() { w.notices.close(aboutOpening) }},
@@ -99,7 +99,7 @@ func (w *Window) withMarks(path string, p *photo.Photograph) {
 func (w *Window) openWithout(path string, p *photo.Photograph) {
 	aside, err := marking.SetAside(path)
 	if err != nil {
-		w.cannotOpen(plain(err))
+		w.cannotOpen(within(path, plain(err)))
 		return
 	}
 	w.withMarks(path, p)
@@ -115,7 +115,9 @@ func (w *Window) adopt(work *marking.Work) {
 	w.reading, w.dragging = marking.Reading{}, false
 	clear(w.pulled)
 	w.notices.closeAll()
-	w.saved(work.UseClickSD(w.clickSD()))
+	if s := work.State(); s.Side == 0 && len(s.Points) == 0 {
+		w.saved(work.UseClickSD(w.clickSD())) // marks made before keep theirs
+	}
 	w.remember(work.Path)
 	w.showRoom()
 	w.board.ShowPhotograph(work.Photograph)
@@ -211,6 +213,11 @@ func plain(err error) string {
 		text = strings.ReplaceAll(text, path.Path, filepath.Base(path.Path))
 	}
 	return strings.TrimRight(strings.ReplaceAll(text, "\n", "; "), ".")
+}
+
+// within is a text about what lies beside the file at path, without the folder.
+func within(path, text string) string {
+	return strings.ReplaceAll(text, filepath.Dir(path)+string(filepath.Separator), "")
 }
 
 // sentence ends a text as a sentence.

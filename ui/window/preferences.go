@@ -54,14 +54,14 @@ func (w *Window) applyShade() {
 }
 
 func (w *Window) clickSD() plane.Pixel {
-	return plane.Pixel(within(w.app.Preferences().FloatWithFallback(clickKey, float64(hand.DefaultClickSD)), leastClick, mostClick))
+	return plane.Pixel(bounded(w.app.Preferences().FloatWithFallback(clickKey, float64(hand.DefaultClickSD)), leastClick, mostClick))
 }
 
 func (w *Window) tilt() float64 {
-	return within(w.app.Preferences().FloatWithFallback(tiltKey, scale.DefaultTilt.Degrees()), leastTilt, mostTilt)
+	return bounded(w.app.Preferences().FloatWithFallback(tiltKey, scale.DefaultTilt.Degrees()), leastTilt, mostTilt)
 }
 
-func within(x, low, high float64) float64 { return min(max(x, low), high) }
+func bounded(x, low, high float64) float64 { return min(max(x, low), high) }
 
 func (w *Window) rememberedSize() fyne.Size {
 	p := w.app.Preferences()

@@ -1,7 +1,9 @@
 package window
 
 import (
+	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -9,6 +11,9 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
+	"ogive/geometry/scale"
+	"ogive/imaging/phantom"
+	"ogive/imaging/wording"
 	"ogive/ui/marking"
 )
 
@@ -35,6 +40,9 @@ func TestASideIsNeverGuessedFromTheViewAlone(t *testing.T) {
 	s := newScene(t)
 	s.opened()
 	s.asking.onLater()
+	if s.asking.panel.Visible() || s.notices.shown[aboutHand] == nil {
+		t.Error("put aside, the question is forgotten or still in the way")
+	}
 	s.bar.view.buttons[1].OnTapped()
 	if st := s.work.State(); st.Side != 0 || !s.asking.panel.Visible() {
 		t.Errorf("choosing a view made it the %v hand; asked again: %v", st.Side, s.asking.panel.Visible())
@@ -104,6 +112,49 @@ func TestRefusedProposalsDoNotComeBack(t *testing.T) {
 	if spot, _ := s.wanted(); spot.Kind != marking.JointPoint {
 		t.Errorf("after refusing, %v is asked for", spot)
 	}
+}
+
+func TestIntoTheWebTheLongAxisAndTheJunctionGiveTheSlope(t *testing.T) {
+	s := newScene(t)
+	c := phantom.RandomWebView(5)
+	c.Width, c.Height = 1000, 750
+	picture, err := c.Render()
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "web.jpg")
+	write(t, path, picture.JPEG)
+	s.Open(path)
+	s.until("the photograph is open", func() bool { return s.work != nil })
+	s.tellHand(picture.Truth.Side, hand.WebView)
+	marks, reference := picture.Truth.Marks(0, rand.New(rand.NewPCG(1, 1)))
+	if r, ruler := reference.(scale.Ruler); ruler {
+		s.tellLength(r.Length)
+	} else {
+		s.tellMethod(scale.ByCard, marking.BankCard)
+	}
+	s.guide.OnStep(marking.Junction)
+	junction := marks.Junctions[0]
+	for _, at := range junction.Axis {
+		s.board.OnPlace(at)
+	}
+	for n := range 4 {
+		s.board.OnPlace(junction.Line[n*(len(junction.Line)-1)/3])
+	}
+	for _, at := range reference.Points() {
+		s.board.OnPlace(at)
+	}
+	s.settled()
+	if len(s.reading.Webs) != 1 || s.reading.Webs[0].Slope == nil {
+		t.Fatalf("no slope was read: %+v, %v", s.reading.Webs, s.reading.Problems)
+	}
+	if slope := *s.reading.Webs[0].Slope; !slope.Holds(picture.Truth.Junctions[0].Slope) {
+		t.Errorf("the slope is %v, the truth %.1f°", wording.Degrees(slope), picture.Truth.Junctions[0].Slope.Degrees())
+	}
+	if s.proposed() {
+		t.Error("borders were proposed in the web view")
+	}
+	s.keep(s.still(), "web-view")
 }
 
 func TestUndoAndRedoNameTheirGestureInTheMenu(t *testing.T) {

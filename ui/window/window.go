@@ -114,7 +114,7 @@ func (w *Window) build() {
 	w.buildColumn()
 	w.buildWelcome()
 	w.asking = newAsking(w.tellHand)
-	w.asking.onLater = func() { w.asked = true; w.asking.hide(); w.keyboard.take() }
+	w.asking.onLater = func() { w.askLater(true) }
 	w.length = newLengthPanel(w.tellLength)
 
 	column := w.buildSide()
