@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
+	"ogive/assets"
 	"ogive/ui/language"
 	"ogive/ui/window"
 )
@@ -19,6 +20,7 @@ import (
 // details are those of FyneApp.toml, which a plain go build does not read.
 var details = fyne.AppMetadata{
 	ID: "org.ogive.ogive", Name: "Ogive", Version: "0.1.0", Build: 1,
+	Icon:       fyne.NewStaticResource("icon.png", assets.Icon),
 	Migrations: map[string]bool{"fyneDo": true},
 }
 

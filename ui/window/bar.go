@@ -51,9 +51,9 @@ func (w *Window) buildBar() {
 		}
 	})
 	b.methods = []string{lang.L("Ruler"), lang.L("Bank card"), lang.L("Other card")}
-	b.method = widget.NewSelect(b.methods, func(string) { w.chooseMethod() })
+	b.method = widget.NewSelect(b.methods, func(string) { w.chooseMethod(true) })
 	b.length = newNumberEntry(lang.L("length"), func(mm float64) { w.tellLength(plane.Millimetre(mm)) })
-	card := func(float64) { w.chooseMethod() }
+	card := func(float64) { w.chooseMethod(false) }
 	b.width, b.height = newNumberEntry(lang.L("width"), card), newNumberEntry(lang.L("height"), card)
 	b.ruler = container.NewHBox(b.length, widget.NewLabel("mm"))
 	b.otherCard = container.NewHBox(b.width, widget.NewLabel("×"), b.height, widget.NewLabel("mm"))
@@ -94,8 +94,9 @@ func (w *Window) sideOrAsk() hand.Side {
 	return 0
 }
 
-// chooseMethod takes what the scale is marked on from the bar.
-func (w *Window) chooseMethod() {
+// chooseMethod takes what the scale is marked on from the bar; anew says that the
+// kind was chosen, not the size of a card typed.
+func (w *Window) chooseMethod(anew bool) {
 	b := w.bar
 	if b.showing || !w.ready() {
 		return
@@ -113,7 +114,7 @@ func (w *Window) chooseMethod() {
 		height, also := b.height.number()
 		if ok && also {
 			w.tellMethod(scale.ByCard, marking.CardSize{Width: plane.Millimetre(width), Height: plane.Millimetre(height)})
-		} else {
+		} else if anew {
 			w.win.Canvas().Focus(b.width)
 		}
 	}

@@ -66,8 +66,7 @@ func (n *notices) close(about topic) {
 
 // closeAll closes what was said about the photograph that was open until now.
 func (n *notices) closeAll() {
-	keep := n.shown[aboutDropping]
-	n.shown = [topics]*notice{aboutDropping: keep}
+	n.shown = [topics]*notice{aboutDropping: n.shown[aboutDropping], aboutValues: n.shown[aboutValues]}
 	n.rebuild()
 }
 

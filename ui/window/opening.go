@@ -39,12 +39,28 @@ func (w *Window) Open(path string) {
 	}
 	turn := w.turn.Add(1)
 	w.notices.close(aboutOpening)
+	if !w.safe() {
+		return
+	}
 	if info, err := os.Stat(path); err != nil || info.IsDir() {
 		w.cannotOpen(folderOr(err, path))
 		return
 	}
 	w.notices.show(notice{about: aboutOpening, lasting: true, text: lang.L("Opening {{.Name}}…", map[string]any{"Name": filepath.Base(path)})})
 	go w.decode(path, turn)
+}
+
+// safe reports whether the marks of the photograph that is open are on the disk,
+// after one more attempt; if not, it says that they would be lost.
+func (w *Window) safe() bool {
+	if w.work == nil || !w.unsaved {
+		return true
+	}
+	w.saved(w.work.Save())
+	if w.unsaved {
+		w.cannotOpen(lang.L("The marks on this photograph are not on the disk, so no other one is opened; make room or make the folder writable first."))
+	}
+	return !w.unsaved
 }
 
 // decode shows the small picture of the camera first, then the photograph.

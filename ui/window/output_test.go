@@ -138,6 +138,24 @@ func TestAnEditedCopyOfTheNormalValuesJudgesAndIsNamedInTheTitle(t *testing.T) {
 	}
 }
 
+func TestADamagedCopyOfTheNormalValuesIsSaidAndTheProgramsOwnJudge(t *testing.T) {
+	s := newScene(t)
+	if err := os.MkdirAll(filepath.Dir(s.ownTablePath()), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	write(t, s.ownTablePath(), []byte("{"))
+	again, err := New(s.app)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if said := strings.Join(again.notices.texts(), " "); again.ownTable || !strings.Contains(said, "the program's own are used") {
+		t.Errorf("edited values count: %v; said is %q", again.ownTable, said)
+	}
+	if err := normals.Remove(s.ownTablePath()); err != nil {
+		t.Fatal(err)
+	}
+}
+
 func TestPreferencesCountAtOnceAndNextTime(t *testing.T) {
 	s := newScene(t)
 	_, truth := s.opened()

@@ -13,6 +13,7 @@ import (
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/geometry/scale"
+	"ogive/imaging/normals"
 	"ogive/ui/look"
 )
 
@@ -35,7 +36,9 @@ const (
 func (w *Window) usePreferences() {
 	w.applyShade()
 	w.settings.Tilt = plane.Degrees(w.tilt())
-	if table, ok, err := loadOwn(w.ownTablePath()); err == nil && ok {
+	table, there, err := normals.Load(w.ownTablePath())
+	w.tableProblem = err
+	if err == nil && there {
 		w.settings.Norms, w.ownTable = table, true
 	}
 }

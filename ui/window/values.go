@@ -20,7 +20,13 @@ func (w *Window) ownTablePath() string {
 	return filepath.Join(w.app.Storage().RootURI().Path(), "normal-values.json")
 }
 
-func loadOwn(path string) (norms.Table, bool, error) { return normals.Load(path) }
+// sayTableProblem says when the user's copy could not be read and the program's
+// own table judges instead.
+func (w *Window) sayTableProblem() {
+	if err := w.tableProblem; err != nil {
+		w.notices.show(notice{about: aboutValues, text: lang.L("Your copy of the normal values cannot be read, so the program's own are used: {{.Problem}}.", map[string]any{"Problem": plain(err)})})
+	}
+}
 
 // showValues shows the normal values with their sources; an edited copy counts
 // from now on and is kept.

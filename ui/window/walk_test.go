@@ -303,6 +303,33 @@ func TestAStepDoneFirstIsAskedForFirst(t *testing.T) {
 	}
 }
 
+func TestACardOfAnotherSizeIsTypedInTwoFields(t *testing.T) {
+	s := newScene(t)
+	s.opened()
+	s.tellHand(hand.Right, hand.Dorsal)
+	s.bar.method.SetSelectedIndex(2)
+	if s.win.Canvas().Focused() != s.bar.width {
+		t.Fatal("nobody asks for the size of the card")
+	}
+	s.bar.width.SetText("74")
+	s.win.Canvas().Focus(s.bar.height)
+	if s.win.Canvas().Focused() != s.bar.height {
+		t.Fatal("the second field cannot be reached")
+	}
+	s.bar.height.SetText("52,5")
+	s.bar.height.OnSubmitted("")
+	if st := s.work.State(); st.Method != scale.ByCard || st.Card != (marking.CardSize{Width: 74, Height: 52.5}) {
+		t.Errorf("the scale is by %s of %v", st.Method, st.Card)
+	}
+	s.bar.method.SetSelectedIndex(1)
+	if st := s.work.State(); st.Card != marking.BankCard {
+		t.Errorf("the bank card is %v", st.Card)
+	}
+	if s.bar.otherCard.Visible() || s.bar.ruler.Visible() {
+		t.Error("a bank card still asks for a size")
+	}
+}
+
 func TestKeysGoToAFieldWhileANumberIsTyped(t *testing.T) {
 	s := newScene(t)
 	s.opened()
@@ -349,6 +376,12 @@ func TestMarksThatCannotBeWrittenStayInSightUntilTheyCan(t *testing.T) {
 	s.board.OnPlace(plane.Pt[plane.Pixel](300, 100))
 	if s.notices.shown[aboutSaving] == nil || len(s.work.State().Points) != 2 {
 		t.Error("the sentence went away, or a mark was lost")
+	}
+	other := filepath.Join(t.TempDir(), "other.jpg")
+	write(t, other, aHand(t).JPEG)
+	s.Open(other)
+	if said := s.notices.shown[aboutOpening]; said == nil || !strings.Contains(said.text, "no other one is opened") {
+		t.Errorf("of opening another photograph now is said: %q", s.notices.texts())
 	}
 	if err := os.RemoveAll(s.work.MarksPath()); err != nil {
 		t.Fatal(err)

@@ -52,6 +52,8 @@ type Window struct {
 
 	settings measure.Settings
 	ownTable bool // normal values are the user's edited copy
+	// tableProblem is why that copy could not be read, nil if it could.
+	tableProblem error
 
 	work     *marking.Work // nil while no photograph is open
 	selected *marking.Spot
@@ -83,6 +85,7 @@ func New(app fyne.App) (*Window, error) {
 	w.win.SetOnDropped(func(_ fyne.Position, uris []fyne.URI) { w.dropped(uris) })
 	w.win.SetCloseIntercept(w.close)
 	w.showWelcome()
+	w.sayTableProblem()
 	return w, nil
 }
 
