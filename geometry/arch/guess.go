@@ -13,7 +13,7 @@ const minimumPoints = 7
 
 // fittedPoints is the number of points a border is thinned to: enough for an
 // arch, few enough to follow a dragged point.
-const fittedPoints = 120
+const fittedPoints = 100
 
 // resample is the border as at most fittedPoints points, each the mean of a
 // stretch of equal length, so that crowded clicks don't outweigh sparse ones.

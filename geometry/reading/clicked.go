@@ -18,17 +18,18 @@ func readClickedCrown(out *Web, m hand.Marks, w hand.WebMarks, fit scale.Fit, ta
 	}
 	out.Crown = w.Seeds[1]
 	t := trial{fit: fit}
-	at := func(crown plane.PixelPoint, marks hand.Marks, m scale.Map) figures {
+	js := jointsOf(m, w.Web)
+	at := func(crown plane.PixelPoint, js joints, m scale.Map) figures {
 		var f figures
-		f.index, f.depth, f.jointed = place(m.Position(crown), marks, w.Web, m)
+		f.index, f.depth, f.jointed = js.place(m.Position(crown), m)
 		return f
 	}
-	centre := at(w.Seeds[1], m, fit.Best)
+	centre := at(w.Seeds[1], js, fit.Best)
 	rng := rand.New(rand.NewPCG(0xc11c, uint64(w.Web)))
 	draws := make([]figures, trials)
 	for i := range draws {
 		crown := w.Seeds[1].Add(clickError(m.ClickSD, rng))
-		draws[i] = at(crown, movedJoints(m, w.Web, rng), t.likelyMap(i))
+		draws[i] = at(crown, js.missed(m.ClickSD, rng), t.likelyMap(i))
 	}
 	e := newExpander(centre, draws)
 	out.Index, out.Depth = e.index(), e.depth()

@@ -74,7 +74,7 @@ func readWeb(m hand.Marks, w hand.WebMarks, fit scale.Fit, table norms.Table) We
 		out.warn("No arch: " + err.Error() + ".")
 		return out
 	}
-	t := trial{marks: m, web: w.Web, fit: fit, back: fit.Best.Back(), fitted: fitted, trace: newTrace(border, fitted), pixel: pixel}
+	t := trial{marks: m, joints: jointsOf(m, w.Web), web: w.Web, fit: fit, back: fit.Best.Back(), fitted: fitted, trace: newTrace(border, fitted), pixel: pixel}
 	t.fill(&out)
 	out.Verdicts = append(out.Verdicts, judgeIndex(m.View, out, table)...)
 	return out

@@ -15,6 +15,7 @@ import (
 // joints and a map that are as likely as the best ones.
 type trial struct {
 	marks  hand.Marks
+	joints joints
 	web    hand.Web
 	fit    scale.Fit
 	back   scale.Back // of the best map
@@ -34,7 +35,7 @@ const borderSD = 0.25
 const leanSD = 0.15
 
 // Trials is the number of times each figure is computed.
-const trials = 400
+const trials = 300
 
 // figures are those of one trial; ok marks the ones that could be computed.
 type figures struct {
@@ -59,7 +60,7 @@ func (t trial) fill(out *Web) {
 		out.Springing[i] = t.back.Pixel(s)
 	}
 	out.Curve = t.curve(best.Arch)
-	centre := t.figures(best.Arch, t.fit.Best, t.marks, nudge{})
+	centre := t.figures(best.Arch, t.fit.Best, t.joints, nudge{})
 	t.state(out, centre, t.draws(centre))
 	if best.Arch.Shape == arch.Round || best.Arch.Shape == arch.U {
 		out.CrownAngle.U95 = plane.Angle(math.Hypot(float64(out.CrownAngle.U95), float64(t.unseenPoint(best.Arch))))
@@ -112,32 +113,15 @@ func (t trial) draws(centre figures) []figures {
 		}
 		shift := plane.Millimetre(borderSD*rng.NormFloat64()) * t.pixel
 		a := t.fitted.Drawn((float64(i)+0.5)/trials, z).Widened(shift)
-		marks := movedJoints(t.marks, t.web, rng)
+		joints := t.joints.missed(t.marks.ClickSD, rng)
 		n := nudge{shift: float64(shift), noise: t.trace.noise, lean: t.lean() * rng.NormFloat64()}
 		for j := range n.left {
 			n.left[j], n.right[j] = rng.NormFloat64(), rng.NormFloat64()
 		}
 		n.crown, n.radius = rng.NormFloat64(), rng.NormFloat64()
-		out[i] = t.figures(a, t.likelyMap(i), marks, n)
+		out[i] = t.figures(a, t.likelyMap(i), joints, n)
 	}
 	return out
-}
-
-// movedJoints is the MCP and PIP joints of the web's digits, each moved as the
-// observer may have missed it.
-func movedJoints(m hand.Marks, web hand.Web, rng *rand.Rand) hand.Marks {
-	moved := hand.Marks{Joints: map[hand.Digit]map[hand.Joint]plane.PixelPoint{}}
-	radial, ulnar := web.Digits()
-	for _, d := range [2]hand.Digit{radial, ulnar} {
-		moved.Joints[d] = map[hand.Joint]plane.PixelPoint{}
-		for _, j := range [2]hand.Joint{hand.MCP, hand.PIP} {
-			by := clickError(m.ClickSD, rng)
-			if p, ok := m.Joint(d, j); ok {
-				moved.Joints[d][j] = p.Add(by)
-			}
-		}
-	}
-	return moved
 }
 
 func clickError(sd plane.Pixel, rng *rand.Rand) plane.Vector[plane.Pixel] {
@@ -154,7 +138,7 @@ func (t trial) likelyMap(i int) scale.Map {
 
 // figures computes every figure of the arch a, which is drawn on the plane of
 // the best map, as it would be if m were the true map.
-func (t trial) figures(a arch.Arch, m scale.Map, marks hand.Marks, n nudge) figures {
+func (t trial) figures(a arch.Arch, m scale.Map, joints joints, n nudge) figures {
 	onto := func(p plane.Position) plane.Position { return m.Position(t.back.Pixel(p)) }
 	towards := func(p plane.Position, d plane.Vector[plane.Millimetre]) plane.Vector[plane.Millimetre] {
 		return onto(p.Add(d)).Sub(onto(p))
@@ -178,7 +162,7 @@ func (t trial) figures(a arch.Arch, m scale.Map, marks hand.Marks, n nudge) figu
 	if a.Shape == arch.V {
 		f.crownAngle += 2 * n.lean
 	}
-	f.index, f.depth, f.jointed = place(crown, marks, t.web, m)
+	f.index, f.depth, f.jointed = joints.place(crown, m)
 	t.trace.figures(&f, onto, n)
 	at := t.back.Pixel(a.Crown)
 	enlarged := float64(m.PerPixel(at) / t.fit.Best.PerPixel(at))
@@ -190,31 +174,6 @@ func (t trial) figures(a arch.Arch, m scale.Map, marks hand.Marks, n nudge) figu
 // straight border may be traced askew.
 func (t trial) lean() float64 {
 	return plane.Radians(math.Atan2(leanSD*float64(t.pixel), math.Max(float64(t.trace.reach), 1))).Degrees()
-}
-
-// place is the index and the depth (mm) of a crown: design of the index after
-// Tonkin MA et al. J Hand Surg Am 2015;40:456-61.
-func place(crown plane.Position, marks hand.Marks, web hand.Web, m scale.Map) (index, depth float64, ok bool) {
-	var along plane.Vector[plane.Millimetre]
-	var pips [2]plane.Position
-	radial, ulnar := web.Digits()
-	for i, d := range [2]hand.Digit{radial, ulnar} {
-		mcpPx, okM := marks.Joint(d, hand.MCP)
-		pipPx, okP := marks.Joint(d, hand.PIP)
-		if !okM || !okP {
-			return 0, 0, false
-		}
-		mcp, pip := m.Position(mcpPx), m.Position(pipPx)
-		length := pip.Distance(mcp)
-		if length == 0 {
-			return 0, 0, false
-		}
-		u := pip.Sub(mcp).Direction()
-		index += float64(crown.Sub(mcp).Dot(u)/length) / 2
-		along = along.Add(u)
-		pips[i] = pip
-	}
-	return index, float64(pips[0].Mid(pips[1]).Sub(crown).Dot(along.Direction())), true
 }
 
 // explain says why figures are missing or weak.
