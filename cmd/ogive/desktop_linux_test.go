@@ -1,0 +1,232 @@
+package main
+
+import (
+	"bufio"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+)
+
+// patience is how long anything on the desktop is waited for. It is long because
+// other tests share the processors and the picture is drawn without a GPU.
+const patience = 60 * time.Second
+
+// desktop is a screen of its own with nothing on it, and a user's folder that no
+// program has seen before.
+type desktop struct {
+	t       *testing.T
+	program string // the built program
+	folder  string // the user's own
+	display string
+	frames  string // the file in which the screen keeps its picture
+	stages  []stage
+}
+
+// stage is the screen at one moment.
+type stage struct {
+	name string
+	seen picture
+}
+
+// newDesktop builds the program and starts the screen. What was seen is kept as
+// pictures if the test fails.
+func newDesktop(t *testing.T) *desktop {
+	t.Helper()
+	for _, name := range []string{"Xvfb", "xdotool"} {
+		if _, err := exec.LookPath(name); err != nil {
+			t.Fatalf("the window is driven with Xvfb and xdotool, and %s is not there: run go run ./cmd/dev test, or install it (on Debian: sudo apt-get install xvfb xdotool)", name)
+		}
+	}
+	d := &desktop{t: t, folder: t.TempDir()}
+	for _, name := range []string{".config", ".cache", ".runtime", "photographs"} {
+		if err := os.Mkdir(filepath.Join(d.folder, name), 0o700); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d.program = filepath.Join(t.TempDir(), "ogive")
+	if out, err := exec.Command("go", "build", "-o", d.program, ".").CombinedOutput(); err != nil {
+		t.Fatalf("the program is not built: %v\n%s", err, out)
+	}
+	d.startScreen()
+	t.Cleanup(d.keepStages)
+	return d
+}
+
+// startScreen starts Xvfb on the first display that is free.
+func (d *desktop) startScreen() {
+	d.t.Helper()
+	frames := d.t.TempDir()
+	read, write, err := os.Pipe()
+	if err != nil {
+		d.t.Fatal(err)
+	}
+	defer read.Close()
+	screen := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", "1600x1000x24", "-fbdir", frames, "-nolisten", "tcp")
+	screen.ExtraFiles = []*os.File{write}
+	if err := screen.Start(); err != nil {
+		d.t.Fatal(err)
+	}
+	write.Close()
+	end(d.t, screen)
+	number, err := bufio.NewReader(read).ReadString('\n')
+	if err != nil {
+		d.t.Fatalf("Xvfb found no display that is free: %v", err)
+	}
+	d.display = ":" + strings.TrimSpace(number)
+	d.frames = filepath.Join(frames, "Xvfb_screen0")
+}
+
+// end stops a program when the test is over, however it was stopped before.
+func end(t *testing.T, c *exec.Cmd) {
+	t.Cleanup(func() {
+		_ = c.Process.Kill() // it may have ended by itself
+		_ = c.Wait()
+	})
+}
+
+// environment is what a program sees that a newcomer starts: nothing of the
+// folders and the session of whoever runs the test.
+func (d *desktop) environment() []string {
+	keep := os.Environ()[:0:0]
+	for _, pair := range os.Environ() {
+		name, _, _ := strings.Cut(pair, "=")
+		if !strings.HasPrefix(name, "XDG_") && !strings.HasPrefix(name, "FYNE_") && !strings.HasPrefix(name, "LC_") &&
+			name != "WAYLAND_DISPLAY" && name != "DBUS_SESSION_BUS_ADDRESS" {
+			keep = append(keep, pair)
+		}
+	}
+	return append(keep, "DISPLAY="+d.display, "HOME="+d.folder, "LANG=en_GB.UTF-8",
+		"XDG_CONFIG_HOME="+filepath.Join(d.folder, ".config"), "XDG_CACHE_HOME="+filepath.Join(d.folder, ".cache"),
+		"XDG_RUNTIME_DIR="+filepath.Join(d.folder, ".runtime"), "LIBGL_ALWAYS_SOFTWARE=1")
+}
+
+// wait looks again and again until something holds.
+func (d *desktop) wait(what string, holds func() bool) {
+	d.t.Helper()
+	for begun := time.Now(); !holds(); time.Sleep(40 * time.Millisecond) {
+		if time.Since(begun) > patience {
+			d.note("in vain")
+			d.t.Fatalf("waited in vain for %v until %s", patience, what)
+		}
+	}
+}
+
+// xdotool makes events of the pointer and the keys, or asks for a window.
+func (d *desktop) xdotool(args ...string) (string, error) {
+	command := exec.Command("xdotool", args...)
+	command.Env = d.environment()
+	out, err := command.Output()
+	if err != nil {
+		return "", fmt.Errorf("xdotool %s: %w", strings.Join(args, " "), err)
+	}
+	return strings.TrimSpace(string(out)), nil
+}
+
+func (d *desktop) must(args ...string) {
+	d.t.Helper()
+	if _, err := d.xdotool(args...); err != nil {
+		d.t.Fatal(err)
+	}
+}
+
+// running is the program in its window.
+type running struct {
+	*desktop
+	process *exec.Cmd
+	clicks  int
+}
+
+// start starts the program with a photograph and gives it the keys.
+func (d *desktop) start(photograph string) *running {
+	d.t.Helper()
+	r := &running{desktop: d, process: exec.Command(d.program, photograph)}
+	r.process.Env, r.process.Dir = d.environment(), d.folder
+	var said strings.Builder
+	r.process.Stderr = &said
+	if err := r.process.Start(); err != nil {
+		d.t.Fatal(err)
+	}
+	end(d.t, r.process)
+	d.t.Cleanup(func() {
+		if d.t.Failed() && said.Len() > 0 {
+			d.t.Logf("the program said:\n%s", said.String())
+		}
+	})
+	var window string
+	d.wait("the window is there", func() bool {
+		out, err := d.xdotool("search", "--onlyvisible", "--pid", strconv.Itoa(r.process.Process.Pid))
+		window, _, _ = strings.Cut(out, "\n")
+		return err == nil && window != ""
+	})
+	// No window manager runs, so nobody else gives the window the keys.
+	d.must("windowfocus", "--sync", window)
+	return r
+}
+
+// kill ends the program as a failing machine would: it is told nothing.
+func (r *running) kill() {
+	r.t.Helper()
+	if err := r.process.Process.Kill(); err != nil {
+		r.t.Fatal(err)
+	}
+	_ = r.process.Wait() // the error says that it was killed
+	r.wait("the window is gone", func() bool { return r.look().empty() })
+}
+
+// click moves the pointer, waits as a person does until the screen has followed,
+// and presses and releases the first button once. Fyne takes a click to be where
+// it saw the pointer last, so a click in the moment of the move would be lost.
+func (r *running) click(x, y int) {
+	r.t.Helper()
+	r.clicks++
+	before := r.look()
+	r.must("mousemove", strconv.Itoa(x), strconv.Itoa(y))
+	r.wait("the window has followed the pointer", func() bool {
+		now := r.look()
+		return changed(before, now, now.Rect) > 0
+	})
+	r.still()
+	r.must("mousedown", "1", "sleep", "0.03", "mouseup", "1")
+}
+
+func (r *running) press(keys ...string) {
+	r.t.Helper()
+	r.must(append([]string{"key"}, keys...)...)
+}
+
+func (r *running) write(text string) {
+	r.t.Helper()
+	r.must("type", text)
+}
+
+// note remembers what the screen shows now.
+func (d *desktop) note(name string) { d.stages = append(d.stages, stage{name, d.look()}) }
+
+// keepStages writes what was seen, if the test failed or the user asks for it.
+func (d *desktop) keepStages() {
+	folder := *seen
+	if folder == "" && d.t.Failed() {
+		made, err := os.MkdirTemp("", "ogive-walk-")
+		if err != nil {
+			d.t.Log(err)
+			return
+		}
+		folder = made
+		d.note("at the end")
+	}
+	if folder == "" {
+		return
+	}
+	for i, s := range d.stages {
+		path := filepath.Join(folder, fmt.Sprintf("%02d-%s.png", i+1, strings.ReplaceAll(s.name, " ", "-")))
+		if err := s.seen.save(path); err != nil {
+			d.t.Log(err)
+		}
+	}
+	d.t.Logf("what the screen showed is kept in %s", folder)
+}
