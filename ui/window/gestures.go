@@ -113,12 +113,14 @@ func (w *Window) selectSpot(spot marking.Spot) {
 	w.selected = &spot
 	w.draw()
 	w.foot.showSelected(wording.Sentence(spot.Name(w.work.State().View)))
+	w.refreshMenu()
 	w.keyboard.take()
 }
 
 func (w *Window) deselect() {
 	w.selected = nil
 	w.draw()
+	w.refreshMenu()
 	if w.work != nil {
 		w.foot.showGesture(w.work.UndoName(), w.unsaved)
 	}

@@ -15,6 +15,7 @@ import (
 	"golang.org/x/image/draw"
 
 	"ogive/geometry/hand"
+	"ogive/geometry/scale"
 	"ogive/ui/marking"
 )
 
@@ -61,6 +62,7 @@ func TestEveryWindowSizeHasRoomForEverything(t *testing.T) {
 	s := newScene(t)
 	_, truth := s.opened()
 	s.finished(truth)
+	s.tellMethod(scale.ByCard, marking.CardSize{Width: 123.45, Height: 67.89}) // the widest bar
 	for _, size := range []fyne.Size{{Width: 1024, Height: 700}, {Width: 1600, Height: 1000}, {Width: 2560, Height: 1440}} {
 		s.win.Resize(size)
 		least := s.win.Content().MinSize()

@@ -3,6 +3,7 @@ package window
 import (
 	"os"
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -35,13 +36,37 @@ func (w *Window) addShortcuts() {
 	w.win.Canvas().AddShortcut(again, func(fyne.Shortcut) { w.redo() })
 }
 
-// refreshMenu brings the menu to the state of the work.
+// menuState is all that the menu depends on.
+type menuState struct {
+	open, ready, wanted, proposed, selected bool
+	undo, redo, recents                     string
+	side                                    hand.Side
+	view                                    hand.View
+}
+
+func (w *Window) menuState() menuState {
+	m := menuState{open: w.work != nil, ready: w.ready(), proposed: w.proposed(), selected: w.selected != nil, recents: strings.Join(w.recents(), "\n")}
+	if w.work != nil {
+		s := w.work.State()
+		m.undo, m.redo, m.side, m.view = w.work.UndoName(), w.work.RedoName(), s.Side, s.View
+		_, m.wanted = w.wanted()
+	}
+	return m
+}
+
+// refreshMenu brings the menu to the state of the work. Building it anew takes
+// long enough to be felt in a run of nudges, so it is done only if it differs.
 func (w *Window) refreshMenu() {
+	now := w.menuState()
+	if w.win.MainMenu() != nil && now == w.menuShown {
+		return
+	}
+	w.menuShown = now
 	w.win.SetMainMenu(fyne.NewMainMenu(w.fileMenu(), w.editMenu(), w.handMenu(), w.viewMenu(), w.helpMenu()))
 }
 
 func (w *Window) fileMenu() *fyne.Menu {
-	open := w.work != nil
+	open := w.menuShown.open
 	recent := fyne.NewMenuItem(lang.L("Open recent"), nil)
 	recent.ChildMenu = fyne.NewMenu("")
 	for _, path := range w.recents() {
@@ -62,27 +87,20 @@ func (w *Window) fileMenu() *fyne.Menu {
 }
 
 func (w *Window) editMenu() *fyne.Menu {
-	var undo, redo string
-	if w.work != nil {
-		undo, redo = w.work.UndoName(), w.work.RedoName()
-	}
-	more, proposed := false, w.proposed()
-	if w.ready() {
-		_, more = w.wanted()
-	}
+	m := w.menuShown
 	return fyne.NewMenu(lang.L("Edit"),
-		item(lang.L("Undo {{.Gesture}}", map[string]any{"Gesture": undo}), &fyne.ShortcutUndo{}, undo != "", func() { w.orTyping(&fyne.ShortcutUndo{}, w.undo) }),
-		item(lang.L("Redo {{.Gesture}}", map[string]any{"Gesture": redo}), &fyne.ShortcutRedo{}, redo != "", func() { w.orTyping(&fyne.ShortcutRedo{}, w.redo) }),
+		item(lang.L("Undo {{.Gesture}}", map[string]any{"Gesture": m.undo}), &fyne.ShortcutUndo{}, m.undo != "", func() { w.orTyping(&fyne.ShortcutUndo{}, w.undo) }),
+		item(lang.L("Redo {{.Gesture}}", map[string]any{"Gesture": m.redo}), &fyne.ShortcutRedo{}, m.redo != "", func() { w.orTyping(&fyne.ShortcutRedo{}, w.redo) }),
 		fyne.NewMenuItemSeparator(),
 		item(lang.L("Copy figures"), &fyne.ShortcutCopy{}, true, func() { w.orTyping(&fyne.ShortcutCopy{Clipboard: w.app.Clipboard()}, w.copyFigures) }),
 		fyne.NewMenuItemSeparator(),
-		item(lang.L("Skip this point"), single(fyne.KeyS), more, w.skip),
-		item(lang.L("Take back the last point"), single(fyne.KeyBackspace), w.ready(), w.takeBack),
-		item(lang.L("Remove the selected point"), single(fyne.KeyDelete), w.selected != nil, w.removeSelected),
-		item(lang.L("Clear all points"), nil, w.ready(), w.clearAll),
+		item(lang.L("Skip this point"), single(fyne.KeyS), m.wanted && m.side != 0, w.skip),
+		item(lang.L("Take back the last point"), single(fyne.KeyBackspace), m.ready, w.takeBack),
+		item(lang.L("Remove the selected point"), single(fyne.KeyDelete), m.selected, w.removeSelected),
+		item(lang.L("Clear all points"), nil, m.ready, w.clearAll),
 		fyne.NewMenuItemSeparator(),
-		item(lang.L("Accept proposed borders"), single(fyne.KeyReturn), proposed, w.accept),
-		item(lang.L("Refuse proposed borders"), single(fyne.KeyEscape), proposed, w.refuse),
+		item(lang.L("Accept proposed borders"), single(fyne.KeyReturn), m.proposed, w.accept),
+		item(lang.L("Refuse proposed borders"), single(fyne.KeyEscape), m.proposed, w.refuse),
 	)
 }
 
@@ -97,18 +115,14 @@ func (w *Window) orTyping(s fyne.Shortcut, do func()) {
 
 func (w *Window) handMenu() *fyne.Menu {
 	menu := fyne.NewMenu(lang.L("Hand"))
-	var side hand.Side
-	var view hand.View
-	if w.work != nil {
-		side, view = w.work.State().Side, w.work.State().View
-	}
+	m := w.menuShown
 	for n, v := range views {
 		if n > 0 {
 			menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
 		}
 		for _, s := range sides {
-			i := item(wording.Photograph(s, v), nil, w.ready(), func() { w.tellHand(s, v) })
-			i.Checked = s == side && v == view
+			i := item(wording.Photograph(s, v), nil, m.ready, func() { w.tellHand(s, v) })
+			i.Checked = s == m.side && v == m.view
 			menu.Items = append(menu.Items, i)
 		}
 	}
@@ -116,7 +130,7 @@ func (w *Window) handMenu() *fyne.Menu {
 }
 
 func (w *Window) viewMenu() *fyne.Menu {
-	open := w.ready()
+	open := w.menuShown.ready
 	return fyne.NewMenu(lang.L("View"),
 		item(lang.L("Whole photograph"), single(fyne.KeyF), open, func() { w.typed('f') }),
 		item(lang.L("Pixel for pixel"), single(fyne.Key1), open, func() { w.typed('1') }),

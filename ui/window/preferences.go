@@ -90,13 +90,14 @@ func (w *Window) close() {
 // askBeforeLosing is the one question at closing, asked only where marks would
 // be lost.
 func (w *Window) askBeforeLosing(err error) {
-	dialog.ShowCustomConfirm(lang.L("The marks are not on the disk"), lang.L("Close and lose them"), lang.L("Stay"),
-		wrapping(lang.L("They could not be written: {{.Problem}}. Make room or make the folder writable, then close again.", map[string]any{"Problem": plain(err)})),
-		func(yes bool) {
-			if yes {
-				w.win.Close()
-			}
-		}, w.win)
+	text := wrapping(lang.L("They could not be written: {{.Problem}}. Make room or make the folder writable, then close again.", map[string]any{"Problem": within(w.work.Path, plain(err))}))
+	ask := dialog.NewCustomWithoutButtons(lang.L("The marks are not on the disk"), text, w.win)
+	lose := widget.NewButton(lang.L("Close and lose them"), w.win.Close)
+	stay := widget.NewButton(lang.L("Stay"), func() { ask.Hide(); w.keyboard.take() })
+	stay.Importance = widget.HighImportance
+	ask.SetButtons([]fyne.CanvasObject{lose, stay})
+	ask.Resize(w.nearlyWhole(520, 220))
+	ask.Show()
 }
 
 func wrapping(text string) *widget.Label {

@@ -268,6 +268,9 @@ func TestTheKeysMoveWalkTakeBackAndSkip(t *testing.T) {
 	if s.selected == nil || *s.selected != second {
 		t.Errorf("Shift+Tab selects %v", s.selected)
 	}
+	if remove := menuItem(t, s, "Edit", 7); remove.Label != "Remove the selected point" || remove.Disabled {
+		t.Errorf("with a point selected the menu offers %q, greyed out %v", remove.Label, remove.Disabled)
+	}
 	s.press(fyne.KeyEscape)
 	if s.selected != nil {
 		t.Errorf("after Esc %v is selected", *s.selected)
@@ -383,6 +386,11 @@ func TestMarksThatCannotBeWrittenStayInSightUntilTheyCan(t *testing.T) {
 	if said := s.notices.shown[aboutOpening]; said == nil || !strings.Contains(said.text, "no other one is opened") {
 		t.Errorf("of opening another photograph now is said: %q", s.notices.texts())
 	}
+	s.close()
+	if s.win.Canvas().Overlays().Top() == nil {
+		t.Error("the window closes over marks that are nowhere else")
+	}
+	s.win.Canvas().Overlays().Remove(s.win.Canvas().Overlays().Top())
 	if err := os.RemoveAll(s.work.MarksPath()); err != nil {
 		t.Fatal(err)
 	}

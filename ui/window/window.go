@@ -34,21 +34,22 @@ type Window struct {
 	// do runs a function on the window's goroutine; tests put a queue here.
 	do func(func())
 
-	board    *board.Board
-	guide    *guide.Guide
-	cards    *cards.Cards
-	welcome  *welcome.Page
-	bar      *bar
-	notices  *notices
-	keyboard *keyboard
-	foot     *foot
-	asking   *asking
-	length   *lengthPanel
-	room     *fyne.Container // of the photograph, shown when one is open
-	side     *fyne.Container // guide and cards
-	more     bool            // a point is wanted
-	panels   *fyne.Container // over the photograph
-	frame    *fyne.Container // bar, room, panels: laid out anew when one comes or goes
+	board     *board.Board
+	guide     *guide.Guide
+	cards     *cards.Cards
+	welcome   *welcome.Page
+	bar       *bar
+	menuShown menuState
+	notices   *notices
+	keyboard  *keyboard
+	foot      *foot
+	asking    *asking
+	length    *lengthPanel
+	room      *fyne.Container // of the photograph, shown when one is open
+	side      *fyne.Container // guide and cards
+	more      bool            // a point is wanted
+	panels    *fyne.Container // over the photograph
+	frame     *fyne.Container // bar, room, panels: laid out anew when one comes or goes
 
 	settings measure.Settings
 	ownTable bool // normal values are the user's edited copy
