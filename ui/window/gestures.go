@@ -13,6 +13,7 @@ import (
 // done ends a gesture: it says whether the marks are on the disk and brings the
 // screen up to date.
 func (w *Window) done(err error) {
+	w.notices.passOver()
 	w.saved(err)
 	w.refresh()
 	w.keyboard.take()

@@ -70,6 +70,16 @@ func (n *notices) closeAll() {
 	n.rebuild()
 }
 
+// passOver closes what has been read by the time of the next gesture: that
+// something was done as wished.
+func (n *notices) passOver() {
+	for _, about := range []topic{aboutCopying, aboutDropping} {
+		if one := n.shown[about]; one != nil && !one.lasting {
+			n.close(about)
+		}
+	}
+}
+
 // texts are the sentences that are shown.
 func (n *notices) texts() []string {
 	var all []string

@@ -45,6 +45,10 @@ func TestTheFiguresAreCopiedAsATableWithAColumnForEveryWeb(t *testing.T) {
 			}
 		}
 	}
+	s.tellLength(truth.Ruler.Length + 1)
+	if s.notices.shown[aboutCopying] != nil {
+		t.Error("after the next gesture the copying is still spoken of")
+	}
 	if !found || !strings.Contains(text, wording.Caution) {
 		t.Errorf("index or caution is missing:\n%s", text)
 	}

@@ -48,6 +48,7 @@ func (w *Window) askForPicture() {
 		}
 		w.keyboard.take()
 	}, w.win)
+	name.OnSubmitted = func(string) { ask.Confirm() }
 	ask.Resize(w.nearlyWhole(620, 300))
 	ask.Show()
 	w.win.Canvas().Focus(name)
