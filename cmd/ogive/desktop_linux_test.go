@@ -68,6 +68,8 @@ func (d *desktop) startScreen() {
 	defer read.Close()
 	screen := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", "1600x1000x24", "-fbdir", frames, "-nolisten", "tcp")
 	screen.ExtraFiles = []*os.File{write}
+	var said strings.Builder
+	screen.Stderr = &said
 	if err := screen.Start(); err != nil {
 		d.t.Fatal(err)
 	}
@@ -75,7 +77,8 @@ func (d *desktop) startScreen() {
 	end(d.t, screen)
 	number, err := bufio.NewReader(read).ReadString('\n')
 	if err != nil {
-		d.t.Fatalf("Xvfb found no display that is free: %v", err)
+		_ = screen.Wait()
+		d.t.Fatalf("Xvfb found no display that is free: %v\n%s", err, said.String())
 	}
 	d.display = ":" + strings.TrimSpace(number)
 	d.frames = filepath.Join(frames, "Xvfb_screen0")
@@ -151,12 +154,12 @@ func (d *desktop) start(photograph string) *running {
 	if err := r.process.Start(); err != nil {
 		d.t.Fatal(err)
 	}
-	end(d.t, r.process)
 	d.t.Cleanup(func() {
 		if d.t.Failed() && said.Len() > 0 {
 			d.t.Logf("the program said:\n%s", said.String())
 		}
 	})
+	end(d.t, r.process)
 	var window string
 	d.wait("the window is there", func() bool {
 		out, err := d.xdotool("search", "--onlyvisible", "--pid", strconv.Itoa(r.process.Process.Pid))

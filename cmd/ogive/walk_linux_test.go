@@ -421,7 +421,9 @@ func (w *walk) finding(web hand.Web, figure string) norms.Verdict {
 // disk, on the screen, and in what the next gesture writes.
 func (w *walk) killAndComeBack() {
 	w.t.Helper()
+	w.press("Escape") // lets go of the point placed last
 	w.aside()
+	w.still()
 	before, marks := w.look(), w.marks()
 	w.kill()
 	if now := w.marks(); !reflect.DeepEqual(now, marks) {
@@ -432,7 +434,7 @@ func (w *walk) killAndComeBack() {
 	w.clicks = clicks
 	area := w.place.area(w.photograph)
 	w.aside()
-	w.wait("the photograph is back with all its marks", func() bool { return changed(before, w.look(), area) < 0.004 })
+	w.wait("the photograph is back with all its marks", func() bool { return changed(before, w.look(), area) < sameMarks })
 	w.still()
 	w.note("back")
 
@@ -442,6 +444,9 @@ func (w *walk) killAndComeBack() {
 	marks.Reference = ruler
 	w.wait("the first point is moved by a pixel and everything else is as it was", func() bool { return reflect.DeepEqual(w.marks(), marks) })
 }
+
+// sameMarks is a share of the photograph's pixels that a single mark exceeds.
+const sameMarks = 0.0002
 
 // aside takes the pointer off the photograph, so that no loupe covers it.
 func (w *walk) aside() {
