@@ -26,13 +26,17 @@ import (
 // Read computes everything that m says on the plane of fit, judged by table.
 // What can't be computed is left out, with a warning that says why.
 func Read(m hand.Marks, fit scale.Fit, table norms.Table) Reading {
+	return new(Reader).Read(m, fit, table)
+}
+
+func readAll(m hand.Marks, fit scale.Fit, table norms.Table, from *Reader) Reading {
 	r := Reading{
 		Side: m.Side, View: m.View, Method: fit.Method,
 		PerPixel: fit.PerPixel(middle(m)),
 		Warnings: append([]string(nil), fit.Warnings...),
 	}
 	for _, w := range m.Webs {
-		r.Webs = append(r.Webs, readWeb(m, w, fit, table))
+		r.Webs = append(r.Webs, readWeb(m, w, fit, table, from))
 	}
 	for _, j := range m.Junctions {
 		readJunction(r.web(j.Web), j, m, fit, table)
@@ -61,22 +65,28 @@ func (r *Reading) web(w hand.Web) *Web {
 }
 
 // readWeb reads one traced web.
-func readWeb(m hand.Marks, w hand.WebMarks, fit scale.Fit, table norms.Table) Web {
+func readWeb(m hand.Marks, w hand.WebMarks, fit scale.Fit, table norms.Table, from *Reader) Web {
 	out := Web{Web: w.Web, Edge: w.Edge}
 	if len(w.Edge) == 0 {
 		readClickedCrown(&out, m, w, fit, table)
 		return out
 	}
+	if old, ok := from.again(m, w, fit); ok {
+		old.Verdicts = judgeIndex(m.View, old, table)
+		return old
+	}
 	border := fit.Best.Positions(w.Edge)
 	pixel := fit.Best.PerPixel(w.Edge[len(w.Edge)/2])
-	fitted, err := arch.Fit(border, pixel)
+	fitted, err := from.fit(w, fit.Best, border, pixel)
 	if err != nil {
 		out.warn("No arch: " + err.Error() + ".")
 		return out
 	}
 	t := trial{marks: m, joints: jointsOf(m, w.Web), web: w.Web, fit: fit, back: fit.Best.Back(), fitted: fitted, trace: newTrace(border, fitted), pixel: pixel}
 	t.fill(&out)
-	out.Verdicts = append(out.Verdicts, judgeIndex(m.View, out, table)...)
+	from.remember(m, w, fit, fitted, out)
+	out = from.last[w.Web].copied()
+	out.Verdicts = judgeIndex(m.View, out, table)
 	return out
 }
 

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"ogive/assets"
 	"ogive/geometry/arch"
 	"ogive/geometry/hand"
@@ -212,4 +214,32 @@ func clicked(m hand.Marks, rng *rand.Rand) hand.Marks {
 	}
 	m.Webs[0].Edge = moved
 	return m
+}
+
+func TestAReaderThatRemembersReadsTheSameFigures(t *testing.T) {
+	a := arch.Arch{Shape: arch.Gothic, Crown: plane.Pt[plane.Millimetre](60, 50), Axis: plane.Vec[plane.Millimetre](0, -1),
+		Flare: plane.Degrees(9), Turn: plane.Degrees(60), Radius: 6}
+	m := clicked(handAround(a, 20, 20), rand.New(rand.NewPCG(1, 1)))
+	table, err := norms.Parse(assets.NormalValues)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var reader Reader
+	for step := range 6 {
+		switch step {
+		case 2: // a joint moves
+			m.Joints[hand.Ring][hand.PIP] = m.Joints[hand.Ring][hand.PIP].Add(plane.Vec[plane.Pixel](3, 5))
+		case 3: // the border moves
+			m.Webs[0].Edge = plane.Pulled(m.Webs[0].Edge, m.Webs[0].Edge[100], m.Webs[0].Edge[100].Add(plane.Vec[plane.Pixel](4, 0)))
+		case 4: // the observer is said to be less exact
+			m.ClickSD = 3
+		}
+		fit, err := ruler.Fit(camera, m.ClickSD)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(Read(m, fit, table), reader.Read(m, fit, table)); diff != "" {
+			t.Fatalf("step %d: a reader that remembers reads otherwise:\n%s", step, diff)
+		}
+	}
 }

@@ -53,6 +53,8 @@ type Subject struct {
 	// Scaling is the scale as inspected before; where it is zero, Measure
 	// inspects the one that is marked.
 	Scaling Scaling
+	// Reader, if not nil, remembers webs from one measuring to the next.
+	Reader *reading.Reader
 }
 
 // Result is a reading and the marks it was read from, every web that could be
@@ -111,7 +113,11 @@ func (s Subject) Measure(with Settings) (Result, error) {
 	}
 	traced := s.trace()
 	marks.Marks.Webs = traced.webs
-	r := reading.Read(marks.Marks, fit, with.Norms)
+	reader := s.Reader
+	if reader == nil {
+		reader = new(reading.Reader)
+	}
+	r := reader.Read(marks.Marks, fit, with.Norms)
 	traced.warn(&r)
 	return Result{marks, r}, nil
 }

@@ -35,6 +35,7 @@ type fitter struct {
 	noise    float64 // variance of the discriminant
 	half     int
 	offsetSD float64 // how far the border may lie off the strip's curve
+	rows     int     // on which blurs are tried
 }
 
 // fit takes a profile from -half to +half, of which what lies beyond room is not
@@ -171,11 +172,9 @@ func (f fitter) fitAll(s *strip) []edge {
 // along one border.
 var trialBlurs = []float64{0.45, 0.6, 0.8, 1.07, 1.42, 1.9, 2.5, 3.3, 4.4}
 
-const trialRows = 36
-
 // findBlur sets the blur that explains the strip best, and the noise.
 func (f *fitter) findBlur(s *strip) {
-	every := max(1, len(s.curve)/trialRows)
+	every := max(1, len(s.curve)/f.rows)
 	misfits := make([][]float64, len(trialBlurs))
 	for b, blur := range trialBlurs {
 		g := fitter{blur: blur, noise: f.noise, half: f.half, offsetSD: f.offsetSD}

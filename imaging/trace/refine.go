@@ -14,10 +14,10 @@ const (
 )
 
 // refine finds the border to a fraction of a pixel.
-func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, error) {
+func refine(p *photo.Photograph, f frame, line curve, step float64, e effort) (Border, error) {
 	shrink := max(1, int(step/coarseToFine))
 	fine := float64(shrink)
-	apart := max(fine, line.length()/finePoints)
+	apart := max(fine, line.length()/e.points)
 	lo, hi := f.bounds()
 	c := newCells(p, lo, hi, shrink)
 
@@ -28,7 +28,7 @@ func refine(p *photo.Photograph, f frame, line curve, step float64) (Border, err
 	s.blended(1)
 	line = s.curve.moved(s.normals, smooth(s.ridge(), ones(len(s.curve)), 30)).smoothed(2)
 
-	fit := fitter{blur: 1, noise: 0.01, half: 9, offsetSD: 2}
+	fit := fitter{blur: 1, noise: 0.01, half: 9, offsetSD: 2, rows: e.trialRows}
 	s = newStrip(c, line.resampled(2*apart), f.turn, firstHalf)
 	if !s.learn(2, 7, robust) {
 		return Border{}, errNoBorder

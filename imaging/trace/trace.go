@@ -46,24 +46,46 @@ var errNoBorder = errors.New("no border between skin and drape can be followed b
 // click may be a few pixels off. It fails when the clicks make no sense or when
 // no border can be followed; the error says what to do.
 func Web(p *photo.Photograph, seeds [3]plane.PixelPoint) (Border, error) {
+	return follow(p, seeds, thorough)
+}
+
+// Draft is Web in fewer points and with less learning, to follow a click while
+// it is being dragged. The border may differ from that of Web by a few tenths of
+// a pixel, and in difficult light by more.
+func Draft(p *photo.Photograph, seeds [3]plane.PixelPoint) (Border, error) {
+	return follow(p, seeds, draft)
+}
+
+// effort is what a trace may cost: the points of the fine border at most, how
+// often the colours are learnt anew beside the path found, and on how many rows
+// blurs are tried.
+type effort struct {
+	points      float64
+	relearnings int
+	trialRows   int
+}
+
+var (
+	thorough = effort{points: finePoints, relearnings: 1, trialRows: 36}
+	draft    = effort{points: finePoints / 4, trialRows: 10}
+)
+
+func follow(p *photo.Photograph, seeds [3]plane.PixelPoint, e effort) (Border, error) {
 	size := p.Size()
 	f, err := newFrame(seeds, size.X, size.Y)
 	if err != nil {
 		return Border{}, err
 	}
-	line, step, err := coarse(p, f)
+	line, step, err := coarse(p, f, e.relearnings)
 	if err != nil {
 		return Border{}, err
 	}
-	return refine(p, f, line, step)
+	return refine(p, f, line, step, e)
 }
-
-// relearnings is how often the colours are learnt anew beside the path found.
-const relearnings = 1
 
 // coarse is the border to about one sample of the terrain, and how many pixels
 // that is.
-func coarse(p *photo.Photograph, f frame) (curve, float64, error) {
+func coarse(p *photo.Photograph, f frame, relearnings int) (curve, float64, error) {
 	t := survey(p, f)
 	if t.w < 8 || t.h < 8 {
 		return nil, 0, fmt.Errorf("the clicks lie too close to the edge of the photograph to follow a border; draw it by hand")

@@ -31,6 +31,7 @@ type reader struct {
 	mu         *sync.Mutex
 	last       map[hand.Web]border
 	scaling    measure.Scaling
+	webs       *reading.Reader
 }
 
 // border is the outcome of tracing one web from its seeds.
@@ -38,14 +39,20 @@ type border struct {
 	seeds    [3]plane.PixelPoint
 	edge     []plane.PixelPoint
 	warnings []string
+	draft    bool
 }
 
 func newReader(p *photo.Photograph, s measure.Settings) reader {
-	return reader{photograph: p, settings: s, mu: &sync.Mutex{}, last: map[hand.Web]border{}}
+	return reader{photograph: p, settings: s, mu: &sync.Mutex{}, webs: new(reading.Reader), last: map[hand.Web]border{}}
 }
 
 // Measure reads all that is complete of s. It may be called from any goroutine.
-func (w *Work) Measure(s State) Reading { return w.reader.read(s) }
+func (w *Work) Measure(s State) Reading { return w.reader.read(s, false) }
+
+// MeasureDragged is Measure fast enough to follow a dragged point: a moved web is
+// traced in fewer points, and the ticks between moved ends of a ruler are not
+// looked for.
+func (w *Work) MeasureDragged(s State) Reading { return w.reader.read(s, true) }
 
 // UseSettings changes the normal values and the tilt that later readings use.
 func (w *Work) UseSettings(s measure.Settings) {
@@ -54,35 +61,40 @@ func (w *Work) UseSettings(s measure.Settings) {
 	w.reader.settings = s
 }
 
-func (r *reader) read(s State) Reading {
+func (r *reader) read(s State, quick bool) Reading {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	marks := s.Marks()
 	out := Reading{Edges: map[hand.Web][]plane.PixelPoint{}}
 	notes := map[hand.Web][]string{}
-	kept := marks.Webs[:0]
-	for _, web := range marks.Webs {
+	for i, web := range marks.Webs {
 		if len(web.Edge) == 0 {
-			b := r.trace(web.Web, [3]plane.PixelPoint(web.Seeds))
+			b := r.trace(web.Web, [3]plane.PixelPoint(web.Seeds), quick)
+			if len(b.edge) == 0 {
+				out.Problems = append(out.Problems, b.warnings...)
+				continue
+			}
 			web.Edge, notes[web.Web] = b.edge, b.warnings
+			marks.Webs[i] = web
 		}
-		if len(web.Edge) > 0 {
-			out.Edges[web.Web] = web.Edge
-			kept = append(kept, web)
-		} else {
-			out.Problems = append(out.Problems, notes[web.Web]...)
-		}
+		out.Edges[web.Web] = web.Edge
 	}
-	marks.Webs = kept
 	reference := s.Reference()
 	if reference == nil {
 		return out
 	}
-	if reference != r.scaling.Marked {
-		r.scaling = measure.Inspect(r.photograph, reference)
+	out.Problems = nil // a web without a border says so on its card
+	scaling := r.scaling
+	switch {
+	case reference == scaling.Marked:
+	case quick:
+		scaling = measure.Scaling{Marked: reference}
+	default:
+		scaling = measure.Inspect(r.photograph, reference)
+		r.scaling = scaling
 	}
 	file := marksfile.File{Marks: marks, Reference: reference}
-	result, err := measure.Subject{Photograph: r.photograph, Marks: file, Scaling: r.scaling}.Measure(r.settings)
+	result, err := measure.Subject{Photograph: r.photograph, Marks: file, Scaling: scaling, Reader: r.webs}.Measure(r.settings)
 	if err != nil {
 		out.Problems = append(out.Problems, err.Error())
 		return out
@@ -94,13 +106,18 @@ func (r *reader) read(s State) Reading {
 	return out
 }
 
-// trace follows the border from the seeds, unless it did so last time.
-func (r *reader) trace(web hand.Web, seeds [3]plane.PixelPoint) border {
-	if b, ok := r.last[web]; ok && b.seeds == seeds {
+// trace follows the border from the seeds, unless it did so last time. A quick
+// trace serves only while a point is dragged.
+func (r *reader) trace(web hand.Web, seeds [3]plane.PixelPoint, quick bool) border {
+	if b, ok := r.last[web]; ok && b.seeds == seeds && (quick || !b.draft) {
 		return b
 	}
-	b := border{seeds: seeds}
-	if traced, err := trace.Web(r.photograph, seeds); err != nil {
+	follow := trace.Web
+	if quick {
+		follow = trace.Draft
+	}
+	b := border{seeds: seeds, draft: quick}
+	if traced, err := follow(r.photograph, seeds); err != nil {
 		b.warnings = []string{web.String() + ": " + err.Error()}
 	} else {
 		b.edge, b.warnings = traced.Points, traced.Warnings

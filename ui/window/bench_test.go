@@ -34,7 +34,7 @@ func dragToFigures(b *testing.B, spot marking.Spot) {
 	for n := 0; b.Loop(); n++ {
 		begun := time.Now()
 		work.Drag(spot, from.Add(plane.Vec(plane.Pixel(n%7)/2, plane.Pixel(n%5)/2)))
-		if r := work.Measure(work.State()); len(r.Webs) != 3 {
+		if r := work.MeasureDragged(work.State()); len(r.Webs) != 3 {
 			b.Fatalf("%d webs were read: %v", len(r.Webs), r.Problems)
 		}
 		took = append(took, time.Since(begun))

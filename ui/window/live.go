@@ -24,8 +24,12 @@ func (w *Window) measure() {
 	}
 	w.measuring = true
 	work, state := w.work, w.work.State()
+	measure := work.Measure
+	if w.dragging {
+		measure = work.MeasureDragged
+	}
 	w.background(func() func() {
-		r := work.Measure(state)
+		r := measure(state)
 		return func() { w.measured(work, r) }
 	})
 }
