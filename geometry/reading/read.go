@@ -114,6 +114,8 @@ func judgeSpans(webs []Web, table norms.Table) {
 
 func (w *Web) warn(text string) { w.Warnings = append(w.Warnings, text) }
 
+func (w *Web) lack(text string) { w.Lacks = append(w.Lacks, text) }
+
 // middle is the middle of everything that is marked for the webs, where the
 // size of a pixel is stated.
 func middle(m hand.Marks) plane.PixelPoint {

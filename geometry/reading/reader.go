@@ -66,7 +66,7 @@ func (r *Reader) remember(m hand.Marks, w hand.WebMarks, fit scale.Fit, fitted a
 // copied is the web with lists of its own, to which verdicts can be added.
 func (o remembered) copied() Web {
 	w := o.read
-	w.Warnings, w.Verdicts = slices.Clone(w.Warnings), nil
+	w.Warnings, w.Lacks, w.Verdicts = slices.Clone(w.Warnings), slices.Clone(w.Lacks), nil
 	return w
 }
 

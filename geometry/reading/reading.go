@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"slices"
+
 	"ogive/geometry/arch"
 	"ogive/geometry/hand"
 	"ogive/geometry/norms"
@@ -52,8 +54,14 @@ type Web struct {
 	Curve     []plane.PixelPoint // the fitted arch as a polyline, borders included
 
 	Verdicts []norms.Verdict
+	// Warnings are what the user must know before relying on the figures.
 	Warnings []string
+	// Lacks say why lesser figures are not given.
+	Lacks []string
 }
+
+// Remarks are the warnings and the reasons for figures that are not given.
+func (w Web) Remarks() []string { return append(slices.Clone(w.Warnings), w.Lacks...) }
 
 // Width is the distance between the two borders, square to the arch's axis, at
 // the distance Distal from the crown.

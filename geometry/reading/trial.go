@@ -182,17 +182,17 @@ func (t trial) explain(out *Web, centre figures) {
 		out.warn(needsJoints(t.marks.View))
 	}
 	if !centre.radiused {
-		out.warn("No crown radius: the crown is too flat or too short for one.")
+		out.lack("No crown radius: the crown is too flat or too short for one.")
 	}
 	if !centre.spanned {
-		out.warn("No rise over span: a V has no span.")
+		out.lack("No rise over span: a V has no span.")
 	}
 	if t.trace.reach < t.fitted.Best().Arch.Rise() {
 		out.warn("The border ends before the arch does: trace it further along both fingers.")
 	}
 	for i, ok := range centre.wide {
 		if !ok {
-			out.warn(fmt.Sprintf("No width at %g mm: the border does not reach that far from the crown on both sides.", float64(widthsAt[i])))
+			out.lack(fmt.Sprintf("No width at %g mm: the border does not reach that far from the crown on both sides.", float64(widthsAt[i])))
 		}
 	}
 }

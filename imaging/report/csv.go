@@ -65,7 +65,7 @@ func row(e Entry, w reading.Web) []string {
 	for _, f := range judgedFigures {
 		out = append(out, verdictCells(w, f)...)
 	}
-	return append(out, strings.Join(r.Warnings, " | "), strings.Join(w.Warnings, " | "))
+	return append(out, strings.Join(r.Warnings, " | "), strings.Join(w.Remarks(), " | "))
 }
 
 func cells(e *estimate) []string {

@@ -64,7 +64,7 @@ func explained(w reading.Web, v hand.View, table norms.Table) []string {
 		return fmt.Sprintf("Slope %s: at this angle to the digit's long axis the junction of glabrous and pigmented skin runs; 0° is along the digit, 90° across it.%s%s",
 			wording.Degrees(*w.Slope), band(table, "slope", v), judgement(w, "slope"))
 	})
-	return append(out, w.Warnings...)
+	return append(out, w.Remarks()...)
 }
 
 func index(w reading.Web, v hand.View, table norms.Table) string {

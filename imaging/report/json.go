@@ -130,7 +130,7 @@ func webOf(w reading.Web, fault *error) object {
 	}
 	out.addWidths(w)
 	out.add("verdicts", verdictsOf(w))
-	out.add("warnings", list(w.Warnings))
+	out.add("warnings", list(w.Remarks()))
 	return out
 }
 

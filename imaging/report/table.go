@@ -164,7 +164,7 @@ func finding(v norms.Verdict) string {
 func warningLines(r reading.Reading) []string {
 	out := append([]string(nil), r.Warnings...)
 	for _, w := range r.Webs {
-		for _, text := range w.Warnings {
+		for _, text := range w.Remarks() {
 			out = append(out, wording.WebName(w.Web)+": "+text)
 		}
 	}

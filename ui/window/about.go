@@ -32,9 +32,11 @@ func (w *Window) cautionOnce() {
 	page := dialog.NewCustom(lang.L("Before you use this program"), lang.L("I have read this"), paragraphs(cautions()), w.win)
 	page.SetOnClosed(func() {
 		w.app.Preferences().SetBool(cautionKey, true)
+		w.caution = nil
 		w.keyboard.take()
 	})
-	page.Resize(w.nearlyWhole(640, 460))
+	w.caution = page
+	page.Resize(w.nearlyWhole(640, 400))
 	page.Show()
 }
 

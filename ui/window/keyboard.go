@@ -74,6 +74,12 @@ const (
 
 // key does what a key that is no letter stands for.
 func (w *Window) key(e *fyne.KeyEvent) {
+	if w.covered() {
+		if w.caution != nil && (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter) {
+			w.caution.Hide()
+		}
+		return
+	}
 	step := plane.Pixel(1)
 	if w.keyboard.shift {
 		step = stride
@@ -104,6 +110,10 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	}
 }
 
+// covered reports whether a page or a menu lies over the window: keys are not
+// meant for the photograph then.
+func (w *Window) covered() bool { return w.win.Canvas().Overlays().Top() != nil }
+
 // escape refuses proposals, else lets go of the selected point, else goes back
 // to the order of the steps.
 func (w *Window) escape() {
@@ -120,7 +130,7 @@ func (w *Window) escape() {
 // typed does what a letter, a digit or a sign stands for, wherever it lies on
 // the keyboard.
 func (w *Window) typed(r rune) {
-	if !w.ready() {
+	if !w.ready() || w.covered() {
 		return
 	}
 	switch r {

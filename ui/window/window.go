@@ -14,6 +14,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
@@ -48,6 +49,7 @@ type Window struct {
 	room      *fyne.Container // of the photograph, shown when one is open
 	side      *fyne.Container // guide and cards
 	more      bool            // a point is wanted
+	caution   dialog.Dialog   // the caution of the first use, nil once it is read
 	panels    *fyne.Container // over the photograph
 	frame     *fyne.Container // bar, room, panels: laid out anew when one comes or goes
 
