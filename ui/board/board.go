@@ -17,6 +17,7 @@ package board
 
 import (
 	"image"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -60,6 +61,8 @@ type Board struct {
 	pointer pointer
 	letters *lettering
 	apart   func(work func()) // does work that would hold up the window
+	soon    func(work func()) // does it after the events at hand
+	clock   func() time.Time
 }
 
 // Scene is what is drawn over the photograph.
@@ -74,7 +77,7 @@ type Scene struct {
 
 // New is a board without a photograph.
 func New() *Board {
-	b := &Board{scale: 1, letters: newLettering(), apart: func(work func()) { go work() }}
+	b := &Board{scale: 1, letters: newLettering(), apart: func(work func()) { go work() }, soon: fyne.Do, clock: time.Now}
 	b.picture = canvas.NewRaster(b.paint)
 	b.picture.ScaleMode = canvas.ImageScalePixels
 	b.lens = newLens(b)

@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"math"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -48,8 +49,15 @@ func ramp(size image.Point) *image.RGBA {
 // on is where a place on the photograph lies on the board.
 func (b *Board) on(x, y plane.Pixel) fyne.Position { return b.position(b.view.Screen(plane.Pt(x, y))) }
 
+// later lets time pass between two events, as it does for a hand.
+func (b *Board) later() {
+	now := b.clock().Add(20 * time.Millisecond)
+	b.clock = func() time.Time { return now }
+}
+
 func press(b *Board, at fyne.Position) {
 	b.MouseDown(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: at}, Button: desktop.MouseButtonPrimary})
+	b.later()
 }
 
 func release(b *Board, at fyne.Position) {
@@ -301,5 +309,67 @@ func TestThePointerShowsWhatAClickWouldDo(t *testing.T) {
 	b.Draw(s)
 	if b.Cursor() != desktop.CrosshairCursor {
 		t.Error("a point is wanted, and the pointer is no cross")
+	}
+}
+
+func TestATremorDuringAClickIsStillAClick(t *testing.T) {
+	b, _ := newTestBoard(t, 1)
+	b.see(b.view.ZoomedTo(2, b.view.Screen(plane.Pt[plane.Pixel](600, 450))))
+	b.Draw(Scene{Wanted: &ringPIP})
+	var placed plane.PixelPoint
+	b.OnPlace = func(at plane.PixelPoint) { placed = at }
+	before := b.view
+	drag(b, fyne.NewPos(300, 200), 2, 1)
+	if want := b.view.On(b.place(fyne.NewPos(302, 201))); placed != want || b.view != before {
+		t.Errorf("placed at %v, not at %v where the loupe was; the view moved: %v", placed, want, b.view != before)
+	}
+	at := plane.Pt[plane.Pixel](600, 450)
+	b.Draw(Scene{Placed: []marking.Placed{{Spot: ringPIP, At: at}}})
+	selected := 0
+	b.OnSelect = func(marking.Spot) { selected++ }
+	b.OnDrag = func(marking.Spot, plane.PixelPoint) { t.Error("a tremor moved a mark") }
+	b.OnDrop = func(marking.Spot) { t.Error("a tremor dropped a mark") }
+	drag(b, b.on(at.X, at.Y), 2, 1)
+	if selected != 1 {
+		t.Errorf("selected %d times", selected)
+	}
+}
+
+// Fyne reports a press at the place where the pointer was one picture before,
+// and the move to where it is right after the press.
+func TestAPressReportedLateMeansWhereThePointerIs(t *testing.T) {
+	b, _ := newTestBoard(t, 1)
+	now := time.Unix(0, 0)
+	b.clock = func() time.Time { return now }
+	old := plane.Pt[plane.Pixel](300, 300)
+	b.Draw(Scene{Placed: []marking.Placed{{Spot: ringPIP, At: old}}, Wanted: &marking.Spot{Kind: marking.ScalePoint}})
+	b.OnDrag = func(marking.Spot, plane.PixelPoint) { t.Error("dragged the mark where the pointer was before") }
+	var placed []plane.PixelPoint
+	b.OnPlace = func(at plane.PixelPoint) { placed = append(placed, at) }
+	want := plane.Pt[plane.Pixel](800, 600)
+
+	// A click that lasts: press, move reported late as a drag, release.
+	from, to := b.on(old.X, old.Y), b.on(want.X, want.Y)
+	mouse := func(at fyne.Position) *desktop.MouseEvent {
+		return &desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: at}, Button: desktop.MouseButtonPrimary}
+	}
+	b.MouseDown(mouse(from))
+	b.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: to}, Dragged: fyne.NewDelta(to.X-from.X, to.Y-from.Y)})
+	now = now.Add(90 * time.Millisecond)
+	b.MouseUp(mouse(to))
+	b.DragEnd()
+
+	// A click within one picture: press, release, and the move after both.
+	var after []func()
+	b.soon = func(work func()) { after = append(after, work) }
+	b.MouseDown(mouse(from))
+	b.MouseUp(mouse(from))
+	b.Tapped(&fyne.PointEvent{Position: from})
+	b.MouseMoved(mouse(to))
+	for _, work := range after {
+		work()
+	}
+	if len(placed) != 2 || !near(placed[0], want, 0.01) || !near(placed[1], want, 0.01) {
+		t.Errorf("placed at %v, the pointer was at %v", placed, want)
 	}
 }

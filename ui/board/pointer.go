@@ -2,6 +2,7 @@ package board
 
 import (
 	"math"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -18,8 +19,12 @@ type pointer struct {
 	at      fyne.Position
 	pressed bool
 	hold    hold
-	dragged bool
-	told    bool // the press has selected a mark already
+	from    fyne.Position  // where the press was
+	since   time.Time      // when
+	moved   bool           // has moved while pressed, if only by a tremor
+	dragged bool           // has moved farther than a click allows
+	told    marking.Spot   // the mark the press has selected already, zero for none
+	late    *fyne.Position // of a click that waits for where it really was
 }
 
 // hold is what a press took hold of: a mark, a border, or the ground.
@@ -56,6 +61,9 @@ func (b *Board) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
 // MouseMoved follows the pointer.
 func (b *Board) MouseMoved(e *desktop.MouseEvent) {
 	b.pointer.inside, b.pointer.at = true, e.Position
+	if b.pointer.late != nil {
+		*b.pointer.late, b.pointer.late = e.Position, nil
+	}
 	b.lens.follow()
 }
 
@@ -68,58 +76,103 @@ func (b *Board) MouseOut() {
 // MouseDown takes hold of what is under the pointer.
 func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	b.pointer.inside, b.pointer.at = true, e.Position
-	b.grasp(e.Position)
+	b.press(e.Position)
 	if e.Button != desktop.MouseButtonPrimary {
-		b.pointer.hold = hold{}
+		b.pointer.hold = hold{press: b.pointer.hold.press}
 	}
-	b.pointer.pressed, b.pointer.told = true, false
+	b.pointer.pressed, b.pointer.told = true, marking.Spot{}
 	if h := &b.pointer.hold; h.what == mark && b.takes(e.Position, h.spot) {
 		b.choose(h)
-		b.pointer.told = true
+		b.pointer.told = h.spot
 	}
 	b.lens.follow()
+	b.pointer.since = b.clock()
 }
 
 // MouseUp lets go.
 func (b *Board) MouseUp(*desktop.MouseEvent) {
 	b.pointer.pressed = false
-	if !b.pointer.dragged {
+	if !b.pointer.moved {
 		b.pointer.hold = hold{}
 	}
 	b.lens.follow()
 }
 
-// Tapped places what is wanted, or selects the mark under the pointer.
+// press begins a gesture at p.
+func (b *Board) press(p fyne.Position) {
+	b.grasp(p)
+	b.pointer.from, b.pointer.moved, b.pointer.dragged = p, false, false
+}
+
+// atOnce is a time in which no hand moves: what Fyne reports so soon after a
+// press happened before it. Fyne reports moves once for each picture it shows,
+// but presses at once, so that a press comes with the place of the picture before.
+const atOnce = 6 * time.Millisecond
+
+// tremor is how far the pointer may move during a click.
+const tremor = 4
+
+// Tapped is a click. If press and release came at once, where the pointer really
+// was is reported just after this.
 func (b *Board) Tapped(e *fyne.PointEvent) {
+	at := e.Position
+	if b.clock().Sub(b.pointer.since) > atOnce {
+		b.click(at)
+		return
+	}
+	b.pointer.late = &at
+	b.soon(func() {
+		b.pointer.late = nil
+		b.click(at)
+	})
+}
+
+// click places what is wanted, or selects the mark under the pointer.
+func (b *Board) click(p fyne.Position) {
 	if b.shown == nil {
 		return
 	}
-	if spot, ok := b.markAt(e.Position); ok && b.takes(e.Position, spot.Spot) {
-		b.choose(&hold{what: mark, spot: spot.Spot, selected: b.pointer.told})
-		b.pointer.told = false
+	if spot, ok := b.markAt(p); ok && b.takes(p, spot.Spot) {
+		b.choose(&hold{what: mark, spot: spot.Spot, selected: b.pointer.told == spot.Spot})
+		b.pointer.told = marking.Spot{}
 		return
 	}
-	at := b.view.On(b.place(e.Position))
+	at := b.view.On(b.place(p))
 	if b.scene.Wanted != nil && b.view.Holds(at) && b.OnPlace != nil {
 		b.OnPlace(at)
 	}
 }
 
-// Dragged moves what is held.
+// Dragged moves what is held, once the pointer has moved farther than the tremor
+// of a click.
 func (b *Board) Dragged(e *fyne.DragEvent) {
 	if b.shown == nil {
 		return
 	}
-	if !b.pointer.pressed && !b.pointer.dragged {
-		b.grasp(e.Position.SubtractXY(e.Dragged.DX, e.Dragged.DY))
+	b.pointer.inside, b.pointer.at = true, e.Position
+	switch {
+	case !b.pointer.pressed && !b.pointer.moved: // no press was reported
+		b.press(e.Position.SubtractXY(e.Dragged.DX, e.Dragged.DY))
+	case !b.pointer.moved && b.clock().Sub(b.pointer.since) < atOnce:
+		b.press(e.Position)
 	}
-	b.pointer.dragged, b.pointer.inside, b.pointer.at = true, true, e.Position
+	b.pointer.moved = true
+	way := e.Position.Subtract(b.pointer.from)
+	if b.pointer.dragged = b.pointer.dragged || math.Hypot(float64(way.X), float64(way.Y)) > tremor; b.pointer.dragged {
+		b.move(e.Position)
+	}
+	b.lens.follow()
+}
+
+// move brings what is held to where the pointer is by now.
+func (b *Board) move(p fyne.Position) {
 	h := &b.pointer.hold
 	if h.what == ground {
-		b.see(b.view.Panned(float64(e.Dragged.DX)*b.scale, float64(e.Dragged.DY)*b.scale))
+		was, now := b.view.Screen(h.press), b.place(p)
+		b.see(b.view.Panned(now.X-was.X, now.Y-was.Y))
 		return
 	}
-	h.now = b.within(h.from.Add(b.view.On(b.place(e.Position)).Sub(h.press)))
+	h.now = b.within(h.from.Add(b.view.On(b.place(p)).Sub(h.press)))
 	switch h.what {
 	case mark:
 		b.choose(h)
@@ -131,14 +184,15 @@ func (b *Board) Dragged(e *fyne.DragEvent) {
 			b.OnDragEdge(h.web, h.from, h.now)
 		}
 	}
-	b.lens.follow()
 }
 
-// DragEnd drops what was held.
+// DragEnd drops what was held; a tremor was a click.
 func (b *Board) DragEnd() {
-	h := b.pointer.hold
-	b.pointer.hold, b.pointer.dragged, b.pointer.pressed = hold{}, false, false
+	h, dragged := b.pointer.hold, b.pointer.dragged
+	b.pointer.hold, b.pointer.dragged, b.pointer.moved, b.pointer.pressed = hold{}, false, false, false
 	switch {
+	case !dragged:
+		b.click(b.pointer.at)
 	case h.what == mark && b.OnDrop != nil:
 		b.OnDrop(h.spot)
 	case h.what == border && b.OnDropEdge != nil:
