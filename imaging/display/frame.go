@@ -99,16 +99,32 @@ func (p *Pyramid) layColumns(dst *image.RGBA, seen image.Rectangle, liners func(
 			for v := from; v < to; v++ {
 				l.lay(lines[(v-from)*4*h:][:4*h], v)
 			}
-			for y := range h {
-				at := (seen.Min.Y+y)*dst.Stride + 4*(seen.Min.X+from)
-				row := dst.Pix[at : at+4*(to-from)]
-				for k := 4 * y; len(row) >= 4; k += 4 * h {
-					copy(row[:4], lines[k:k+4])
-					row = row[4:]
-				}
+			for y0 := 0; y0 < h; y0 += strip {
+				corner := dst.Pix[(seen.Min.Y+y0)*dst.Stride+4*(seen.Min.X+from):]
+				turn(corner, dst.Stride, lines[4*y0:], 4*h, to-from, min(strip, h-y0))
 			}
 		}
 	})
+}
+
+// turn writes lines of n pixels as columns. Both are walked in small squares, two
+// columns at a time.
+func turn(to []uint8, stride int, lines []uint8, length, columns, n int) {
+	for k := 0; k < columns; k += 2 {
+		a := lines[k*length:][:4*n]
+		if k+1 == columns {
+			for y := range n {
+				copy(to[y*stride+4*k:][:4], a[4*y:])
+			}
+			return
+		}
+		b := lines[(k+1)*length:][:4*n]
+		for at := 4 * k; len(a) >= 4 && len(b) >= 4; at += stride {
+			two := uint64(binary.LittleEndian.Uint32(a)) | uint64(binary.LittleEndian.Uint32(b))<<32
+			binary.LittleEndian.PutUint64(to[at:], two)
+			a, b = a[4:], b[4:]
+		}
+	}
 }
 
 // around paints the ground beside the part in which the photograph is seen.

@@ -183,11 +183,10 @@ func (m *planarLiner) lay(to []uint8, v int) {
 	cx := m.cx[:len(m.x)]
 	for i := range m.x {
 		t, c := &m.x[i], &cx[i]
-		l := binary.LittleEndian.Uint32(luma[t.at:])
+		y := t.mixed(binary.LittleEndian.Uint32(luma[t.at:]))
 		k := chroma[c.at:]
 		k = k[:3:3]
-		y := l&0xff*uint32(t.w0) + l>>8&0xff*uint32(t.w1) + l>>16&0xff*uint32(t.w2)
-		sum := k[0]*uint64(c.w0) + k[1]*uint64(c.w1) + uint64(y)*threeOnes
+		sum := k[0]*uint64(c.w0) + k[1]*uint64(c.w1) + y*threeOnes
 		if c.w2 != 0 {
 			sum += k[2] * uint64(c.w2)
 		}
@@ -210,8 +209,7 @@ func (m *greyLiner) lay(to []uint8, v int) {
 	m.down(m.luma[:m.n], m.from.luma, m.left, m.from.h, m.y[v])
 	for i := range m.x {
 		t := &m.x[i]
-		l := binary.LittleEndian.Uint32(m.luma[t.at:])
-		y := l&0xff*uint32(t.w0) + l>>8&0xff*uint32(t.w1) + l>>16&0xff*uint32(t.w2)
+		y := t.mixed(binary.LittleEndian.Uint32(m.luma[t.at:]))
 		binary.LittleEndian.PutUint32(to[4*i:], greyPixel(uint8((y+128)>>8)))
 	}
 }

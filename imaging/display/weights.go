@@ -5,6 +5,7 @@ package display
 type tap struct {
 	at         int32
 	w0, w1, w2 uint16
+	outer      uint32 // w0 in the upper half, w2 in the lower
 }
 
 // axis is one direction of a frame: the n pixels from the first one on that
@@ -93,5 +94,11 @@ func newTap(from, length, unit int64, n int) tap {
 		share[min(max(first+k, 0), last)-base] += upTo - spent
 		spent = upTo
 	}
-	return tap{at: int32(base), w0: uint16(share[0]), w1: uint16(share[1]), w2: uint16(share[2])}
+	return tap{at: int32(base), w0: uint16(share[0]), w1: uint16(share[1]), w2: uint16(share[2]), outer: uint32(share[0]<<16 | share[2])}
+}
+
+// mixed is 256 times the mean of the lower three bytes of l. The first and the
+// third meet their shares in one product, whose middle is the sum.
+func (t *tap) mixed(l uint32) uint64 {
+	return uint64(l&0xff00ff)*uint64(t.outer)>>16&0xffff + uint64(l>>8&0xff)*uint64(t.w1)
 }
