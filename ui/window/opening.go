@@ -63,19 +63,17 @@ func (w *Window) safe() bool {
 	return !w.unsaved
 }
 
-// decode shows the small picture of the camera first, then the photograph.
+// decode shows a small picture at once where there is one, then the photograph.
 func (w *Window) decode(path string, turn int64) {
 	current := func() bool { return w.turn.Load() == turn }
-	if small, ok := photo.Preview(path); ok && current() {
-		if size, err := photo.ReadSize(path); err == nil {
-			w.do(func() {
-				if current() {
-					w.previewing = true
-					w.showRoom()
-					w.board.ShowPreview(small, size)
-				}
-			})
-		}
+	if small, size, ok := photo.Glance(path); ok && current() {
+		w.do(func() {
+			if current() {
+				w.previewing = true
+				w.showRoom()
+				w.board.ShowPreview(small, size)
+			}
+		})
 	}
 	if !current() {
 		return
