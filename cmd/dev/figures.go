@@ -14,11 +14,17 @@ var benchmarks = []struct{ folder, name string }{
 	{"./imaging/ruler", "FindTicks"},
 	{"./imaging/photo", "Open24Megapixel"},
 	{"./imaging/proof", "EndToEnd24Megapixels"},
+	{"./imaging/display", "Frame"},
+	{"./imaging/display", "BenchmarkOpen"},
+	{"./ui/window", "FromDragToFigures"},
 }
 
 // speed prints the benchmarks, one after the other so that none disturbs
 // another.
 func (w workshop) speed() error {
+	if err := w.provideAll(); err != nil {
+		return err
+	}
 	for _, b := range benchmarks {
 		if err := w.run(nil, "go", "test", b.folder, "-run=^$", "-bench="+b.name, "-benchtime=10x"); err != nil {
 			return err
