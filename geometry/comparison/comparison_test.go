@@ -223,3 +223,12 @@ func TestWithoutJointsTheSpansAreStillCompared(t *testing.T) {
 		t.Errorf("%+v, residual %v", w, c.RegistrationRMS)
 	}
 }
+
+func TestAHandNamedWronglyIsNoticed(t *testing.T) {
+	named := right()
+	named.Marks.Side, named.Reading.Side = hand.Left, hand.Left
+	w := compared(t, right(), named).Webs[0]
+	if !strings.Contains(strings.Join(w.Warnings, " "), "check which hand") {
+		t.Errorf("warnings %q", w.Warnings)
+	}
+}

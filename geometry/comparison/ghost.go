@@ -20,6 +20,10 @@ type Ghost struct {
 	CurvePixel []plane.PixelPoint
 }
 
+// leastContrary is the residual below which nothing is said against the hands
+// named: fingers spread a little otherwise leave as much (this project's own).
+const leastContrary plane.Millimetre = 5
+
 // register brings the other web onto the operated hand, by MCP and PIP of the
 // two digits, and their tips where both photographs have them.
 func (p *pair) register(out *Web, o reading.Web) error {
@@ -27,13 +31,16 @@ func (p *pair) register(out *Web, o reading.Web) error {
 	for _, l := range p.shared(out.Web) {
 		from, to = append(from, p.other.Plane.Position(l.other)), append(to, p.operated.Plane.Position(l.operated))
 	}
-	fit := registration.Fit
+	fit, contrary := registration.Fit, registration.FitMirrored
 	if p.mirrored {
-		fit = registration.FitMirrored
+		fit, contrary = contrary, fit
 	}
 	s, err := fit(from, to)
 	if err != nil {
 		return err
+	}
+	if c, err := contrary(from, to); err == nil && c.RMS < s.RMS/3 && s.RMS > leastContrary {
+		out.warn("The landmarks agree far better the other way round: check which hand is named on each photograph, and in which view.")
 	}
 	p.squares += float64(s.RMS*s.RMS) * float64(len(from))
 	p.landmarks += len(from)
