@@ -1,0 +1,39 @@
+package proof
+
+import (
+	"flag"
+	"os"
+	"testing"
+
+	"ogive/geometry/plane"
+)
+
+// A few pairs run with every test; a full proof on demand:
+//
+//	go test ./imaging/proof -run Pairs -v -pairs 120
+var pairs = flag.Int("pairs", 4, "pairs of phantom hands to compare")
+
+func TestPairsOfHandsAreComparedAsTheyTrulyDiffer(t *testing.T) {
+	r, err := RunPairs(PairsPlan{Pairs: *pairs, ClickSD: plane.Pixel(*clickSD), Seed: *seed}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if testing.Verbose() {
+		if _, err := r.WriteTo(os.Stdout); err != nil {
+			t.Fatal(err)
+		}
+	}
+	f := r.Figures["index"]
+	if f == nil {
+		t.Fatal("no index was compared")
+	}
+	if got := f.Within(0.02); got < 0.9 {
+		t.Errorf("the index difference lies within 0.02 in %.1f per cent, the target is 90", 100*got)
+	}
+	if got := r.Quiet(); got < 0.95 {
+		t.Errorf("no certain verdict in %.1f per cent of unchanged pairs, the target is 95", 100*got)
+	}
+	if got := r.Told(); got < 0.9 {
+		t.Errorf("a certain and right verdict in %.1f per cent of changes, want 90", 100*got)
+	}
+}
