@@ -57,7 +57,7 @@ func (b *Casebook) SaveMarks(photograph int64, observer string, f marksfile.File
 	b.opening.Lock()
 	defer b.opening.Unlock()
 	err = b.change("the marks can't be kept", func(tx *sql.Tx) error {
-		return writeMarks(tx, photograph, observer, string(data), b.opened[key])
+		return writeMarks(tx, photograph, observer, time.Now().UTC().Format(time.RFC3339), string(data), b.opened[key])
 	})
 	if err == nil {
 		b.opened[key] = true
@@ -65,7 +65,7 @@ func (b *Casebook) SaveMarks(photograph int64, observer string, f marksfile.File
 	return err
 }
 
-func writeMarks(tx *sql.Tx, photograph int64, observer, text string, again bool) error {
+func writeMarks(tx *sql.Tx, photograph int64, observer, saved, text string, again bool) error {
 	if _, err := tx.Exec("INSERT OR IGNORE INTO observers(name,key) VALUES(?,?)", observer, strings.ToLower(observer)); err != nil {
 		return err
 	}
@@ -81,7 +81,7 @@ func writeMarks(tx *sql.Tx, photograph int64, observer, text string, again bool)
 	}
 	_, err = tx.Exec(`INSERT INTO marks(photograph,observer,revision,saved,text) VALUES(?,?,?,?,?)
 		ON CONFLICT(photograph,observer,revision) DO UPDATE SET saved=excluded.saved, text=excluded.text`,
-		photograph, who, last, time.Now().UTC().Format(time.RFC3339), text)
+		photograph, who, last, saved, text)
 	return err
 }
 

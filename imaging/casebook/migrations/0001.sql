@@ -1,5 +1,7 @@
+-- AUTOINCREMENT: the number of what was removed is never given again, so that a
+-- window that still holds it can't write onto something else.
 CREATE TABLE cases (
-  id       INTEGER PRIMARY KEY,
+  id       INTEGER PRIMARY KEY AUTOINCREMENT,
   code     TEXT NOT NULL,
   key      TEXT NOT NULL UNIQUE, -- the code in lower case
   born     TEXT NOT NULL,        -- YYYY-MM or empty
@@ -8,7 +10,7 @@ CREATE TABLE cases (
   words    TEXT NOT NULL         -- all that a search looks through, in lower case
 );
 CREATE TABLE joins (
-  id       INTEGER PRIMARY KEY,
+  id       INTEGER PRIMARY KEY AUTOINCREMENT,
   case_id  INTEGER NOT NULL REFERENCES cases(id) ON DELETE CASCADE,
   hand     TEXT NOT NULL,
   web      INTEGER NOT NULL,
@@ -18,14 +20,14 @@ CREATE TABLE joins (
   UNIQUE (case_id, hand, web)
 );
 CREATE TABLE sittings (
-  id      INTEGER PRIMARY KEY,
+  id      INTEGER PRIMARY KEY AUTOINCREMENT,
   case_id INTEGER NOT NULL REFERENCES cases(id) ON DELETE CASCADE,
   date    TEXT NOT NULL,
   stage   TEXT NOT NULL,         -- before, operation, follow-up
   UNIQUE (case_id, date)
 );
 CREATE TABLE photographs (
-  id       INTEGER PRIMARY KEY,
+  id       INTEGER PRIMARY KEY AUTOINCREMENT,
   sitting  INTEGER NOT NULL REFERENCES sittings(id) ON DELETE CASCADE,
   hash     TEXT NOT NULL UNIQUE, -- SHA-256 of the copy
   original TEXT NOT NULL,        -- SHA-256 of the file it was taken from
@@ -40,12 +42,12 @@ CREATE TABLE photographs (
 CREATE INDEX photographs_of_sitting ON photographs(sitting);
 CREATE INDEX photographs_by_original ON photographs(original);
 CREATE TABLE observers (
-  id   INTEGER PRIMARY KEY,
+  id   INTEGER PRIMARY KEY AUTOINCREMENT,
   name TEXT NOT NULL,
   key  TEXT NOT NULL UNIQUE
 );
 CREATE TABLE marks (
-  id         INTEGER PRIMARY KEY,
+  id         INTEGER PRIMARY KEY AUTOINCREMENT,
   photograph INTEGER NOT NULL REFERENCES photographs(id) ON DELETE CASCADE,
   observer   INTEGER NOT NULL REFERENCES observers(id),
   revision   INTEGER NOT NULL,
