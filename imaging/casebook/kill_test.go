@@ -24,6 +24,9 @@ import (
 
 var kills = flag.Int("kills", 12, "how often the program is killed while it works")
 
+// readAs is set where there are users to read as.
+var readAs func(folder string)
+
 const workerFolder = "OGIVE_CASEBOOK_WORKER"
 
 func TestMain(m *testing.M) {
@@ -32,6 +35,10 @@ func TestMain(m *testing.M) {
 			fmt.Println("failed", err)
 			os.Exit(1)
 		}
+		return
+	}
+	if folder := os.Getenv("OGIVE_CASEBOOK_READER"); folder != "" && readAs != nil {
+		readAs(folder)
 		return
 	}
 	os.Exit(m.Run())
