@@ -22,7 +22,7 @@ import (
 	"ogive/imaging/marksfile"
 )
 
-var kills = flag.Int("kills", 12, "how often the program is killed while it works")
+var kills = flag.Int("kills", 20, "how often the program is killed while it works")
 
 // readAs is set where there are users to read as.
 var readAs func(folder string)
