@@ -182,11 +182,25 @@ func (r *running) kill() {
 }
 
 // click moves the pointer, waits as a person does until the screen has followed,
-// and presses and releases the first button once. Fyne takes a click to be where
-// it saw the pointer last, so a click in the moment of the move would be lost.
+// and presses and releases the first button once.
 func (r *running) click(x, y int) {
 	r.t.Helper()
+	r.point(x, y)
 	r.clicks++
+	r.must("mousedown", "1", "sleep", "0.03", "mouseup", "1")
+}
+
+// tremblingClick is a click during which the hand trembles, and comes back to
+// where it had aimed.
+func (r *running) tremblingClick(x, y int) {
+	r.t.Helper()
+	r.point(x, y)
+	r.clicks++
+	r.must("mousedown", "1", "sleep", "0.03", "mousemove_relative", "--", "-3", "1", "sleep", "0.05", "mousemove_relative", "--", "3", "-1", "sleep", "0.05", "mouseup", "1")
+}
+
+func (r *running) point(x, y int) {
+	r.t.Helper()
 	before := r.look()
 	r.must("mousemove", strconv.Itoa(x), strconv.Itoa(y))
 	r.wait("the window has followed the pointer", func() bool {
@@ -194,7 +208,6 @@ func (r *running) click(x, y int) {
 		return changed(before, now, now.Rect) > 0
 	})
 	r.still()
-	r.must("mousedown", "1", "sleep", "0.03", "mouseup", "1")
 }
 
 func (r *running) press(keys ...string) {

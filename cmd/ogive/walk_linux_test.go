@@ -165,7 +165,7 @@ func (w *walk) readCaution() {
 	if read() {
 		w.t.Error("the caution is taken for read before anybody has read it")
 	}
-	w.press("Tab", "space")
+	w.press("Return")
 	w.wait("the caution is read", read)
 	w.clicks++
 }
@@ -226,14 +226,14 @@ func (w *walk) markScaleAndJoints() {
 	w.note("joints")
 }
 
-// mark clicks at a place on the photograph and waits until a mark there is on
-// the disk.
+// mark clicks at a place on the photograph with a hand that trembles, and waits
+// until a mark there is on the disk.
 func (w *walk) mark(q plane.PixelPoint) {
 	w.t.Helper()
 	x, y := w.place.screen(w.photograph, q)
 	px, py := math.Round(x), math.Round(y)
 	at := w.place.on(w.photograph, px, py)
-	w.click(int(px), int(py))
+	w.tremblingClick(int(px), int(py))
 	w.wait(fmt.Sprintf("click %d, at (%.0f, %.0f) on the photograph, has left a mark", w.clicks, at.X, at.Y), func() bool {
 		for _, p := range everyPoint(w.marks()) {
 			if float64(p.Distance(at))*w.place.zoom < 1 {
