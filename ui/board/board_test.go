@@ -320,8 +320,8 @@ func TestATremorDuringAClickIsStillAClick(t *testing.T) {
 	b.OnPlace = func(at plane.PixelPoint) { placed = at }
 	before := b.view
 	drag(b, fyne.NewPos(300, 200), 2, 1)
-	if want := b.view.On(b.place(fyne.NewPos(302, 201))); placed != want || b.view != before {
-		t.Errorf("placed at %v, not at %v where the loupe was; the view moved: %v", placed, want, b.view != before)
+	if want := b.view.On(b.place(fyne.NewPos(300, 200))); placed != want || b.view != before {
+		t.Errorf("placed at %v, not at %v where the hand pressed; the view moved: %v", placed, want, b.view != before)
 	}
 	at := plane.Pt[plane.Pixel](600, 450)
 	b.Draw(Scene{Placed: []marking.Placed{{Spot: ringPIP, At: at}}})

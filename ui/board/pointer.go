@@ -186,13 +186,14 @@ func (b *Board) move(p fyne.Position) {
 	}
 }
 
-// DragEnd drops what was held; a tremor was a click.
+// DragEnd drops what was held; a tremor was a click, and means the place that was
+// aimed at when the hand pressed.
 func (b *Board) DragEnd() {
 	h, dragged := b.pointer.hold, b.pointer.dragged
 	b.pointer.hold, b.pointer.dragged, b.pointer.moved, b.pointer.pressed = hold{}, false, false, false
 	switch {
 	case !dragged:
-		b.click(b.pointer.at)
+		b.click(b.pointer.from)
 	case h.what == mark && b.OnDrop != nil:
 		b.OnDrop(h.spot)
 	case h.what == border && b.OnDropEdge != nil:

@@ -39,9 +39,10 @@ type standing struct {
 	open     bool // hand and view are known
 	done, of int
 	lacking  bool // all is placed, but a length is not known
+	proposed bool // all is placed, but some of it by the program
 }
 
-func (s standing) complete() bool { return s.of > 0 && s.done == s.of && !s.lacking }
+func (s standing) complete() bool { return s.of > 0 && s.done == s.of && !s.lacking && !s.proposed }
 
 // station is one step of the work as a window of an arcade: an arch that fills
 // from below as the step is done.
@@ -95,6 +96,8 @@ func (s *station) progress() string {
 		return lang.L("other view")
 	case s.lacking:
 		return lang.L("length?")
+	case s.proposed && s.done == s.of:
+		return lang.L("proposed")
 	case s.complete():
 		return lang.L("done")
 	}

@@ -136,22 +136,9 @@ func sayJunction(n int) words {
 		lang.L("At the end towards the palm, where the line is about to bend along the finger.")}
 }
 
-// missing reports whether the ruler is marked and its length is not known.
-func missing(s marking.State) bool {
-	if s.Method == scale.ByCard || s.Length > 0 {
-		return false
-	}
-	for n := range 2 {
-		if _, placed := s.Points[marking.Spot{Kind: marking.ScalePoint, N: n}]; !placed {
-			return false
-		}
-	}
-	return true
-}
-
 // sayDone is what is said when nothing more is wanted, and what can be done next.
 func sayDone(s marking.State) words {
-	if missing(s) {
+	if s.LacksLength() {
 		return words{lang.L("There is no scale yet"),
 			lang.L("Say how many millimetres lie between the two ticks; then everything is measured.")}
 	}

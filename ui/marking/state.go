@@ -76,6 +76,13 @@ func (s State) Reference() scale.Reference {
 	return scale.Ruler{From: at[0], To: at[1], Length: s.Length}
 }
 
+// LacksLength reports whether the ruler is marked and its length not yet given.
+func (s State) LacksLength() bool {
+	_, from := s.Points[Spot{Kind: ScalePoint, N: 0}]
+	_, to := s.Points[Spot{Kind: ScalePoint, N: 1}]
+	return s.Method == scale.ByRuler && from && to && s.Length <= 0
+}
+
 // Seeds are the three seeds of a web, if all are placed.
 func (s State) Seeds(w hand.Web) ([3]plane.PixelPoint, bool) {
 	var seeds [3]plane.PixelPoint

@@ -11,7 +11,6 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
-	"ogive/geometry/scale"
 	"ogive/ui/drawing"
 	"ogive/ui/look"
 	"ogive/ui/marking"
@@ -159,9 +158,7 @@ func (w *Window) askWhatIsMissing(s marking.State) {
 	} else {
 		w.notices.close(aboutHand)
 	}
-	_, from := s.Points[marking.Spot{Kind: marking.ScalePoint, N: 0}]
-	_, to := s.Points[marking.Spot{Kind: marking.ScalePoint, N: 1}]
-	lacking := s.Side != 0 && s.Method == scale.ByRuler && from && to && s.Length <= 0
+	lacking := s.Side != 0 && s.LacksLength()
 	if lacking && !w.length.panel.Visible() {
 		w.length.entry.set(0)
 		w.length.panel.Show()

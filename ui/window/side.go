@@ -27,7 +27,7 @@ type sideLayout struct{ wanted *bool }
 const (
 	columnWidth = 340
 	guideShare  = 0.5
-	ribbon      = 150 // the guide's steps and the name of the hand
+	ribbon      = 132 // the guide's steps and the name of the hand
 	leastCards  = 110
 	low         = 820 // a column that is less high than this is low
 )

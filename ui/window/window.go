@@ -207,7 +207,7 @@ func (w *Window) refresh() {
 	wanted, more := w.wanted()
 	w.bar.show(s, w.work.UndoName(), w.work.RedoName())
 	w.guide.Show(s, wanted, more)
-	w.more = more || s.Side == 0
+	w.more = more || s.Side == 0 || s.LacksLength() || len(s.Proposed) > 0
 	w.side.Layout.Layout(w.side.Objects, w.side.Size()) // the guide's text may need more room now
 	w.foot.showGesture(w.work.UndoName(), w.unsaved)
 	w.askWhatIsMissing(s)
@@ -244,6 +244,9 @@ func (w *Window) wanted() (marking.Spot, bool) {
 				return spot, true
 			}
 		}
+	}
+	if s.LacksLength() {
+		return marking.Spot{}, false // a click now is meant for the ruler, not for a joint
 	}
 	return s.Next()
 }
