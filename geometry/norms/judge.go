@@ -11,9 +11,10 @@ const (
 	indexFigure = "index"
 	spanFigure  = "span"
 	slopeFigure = "slope"
-
-	withinLimits = "within limits"
 )
+
+// WithinLimits is the finding on a figure that lies beyond no limit.
+const WithinLimits = "within limits"
 
 // JudgeIndex is the verdict on the index of a web in a view. The index is 0 at
 // the MCP joints and 1 at the PIP joints, so a web below the band lies too far
@@ -53,7 +54,7 @@ func (b Band) judge(e plane.Estimate[float64], below, above string) []Verdict {
 	case e.Value > b.High:
 		v.Finding, v.Limit, v.Certain = above, b.High, e.Low() > b.High
 	default:
-		v.Finding, v.Limit = withinLimits, nearest(e.Value, b.Low, b.High)
+		v.Finding, v.Limit = WithinLimits, nearest(e.Value, b.Low, b.High)
 		v.Certain = e.Low() >= b.Low && e.High() <= b.High
 	}
 	return []Verdict{v}

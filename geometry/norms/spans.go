@@ -125,7 +125,7 @@ func judgeSpan(s WebSpan, low, high []limit) Verdict {
 	case value < lowest.at:
 		v.Finding, v.Limit, v.Certain = "too narrow", lowest.at, all(low, surelyBelow)
 	default:
-		v.Finding, v.Limit = withinLimits, nearest(value, lowest.at, highest.at)
+		v.Finding, v.Limit = WithinLimits, nearest(value, lowest.at, highest.at)
 		v.Certain = surelyAbove(lowest) && surelyBelow(highest)
 	}
 	return v

@@ -33,6 +33,7 @@ type Cards struct {
 	// to take the photograph.
 	OnHelp func()
 
+	summary *widget.Label // the verdicts of all webs, a line each
 	notices *notices
 	empty   *placeholder
 	cards   map[hand.Web]*card
@@ -65,7 +66,10 @@ func New() *Cards {
 		}
 	})
 	c.empty = newPlaceholder()
-	objects := []fyne.CanvasObject{c.notices, c.empty}
+	c.summary = widget.NewLabel("")
+	c.summary.Wrapping, c.summary.TextStyle.Bold = fyne.TextWrapWord, true
+	c.summary.Hide()
+	objects := []fyne.CanvasObject{c.summary, c.notices, c.empty}
 	for _, w := range hand.Webs {
 		c.cards[w] = newCard(w, func() {
 			if c.OnSelectWeb != nil {
@@ -105,7 +109,8 @@ func (c *Cards) Select(w hand.Web) {
 
 // Show brings the cards up to date with a reading of s.
 func (c *Cards) Show(r marking.Reading, s marking.State) {
-	rearranged := c.notices.show(r)
+	rearranged := c.summarise(summary(r.Webs))
+	rearranged = c.notices.show(r) || rearranged
 	f := frameFor(r.Webs)
 	read := map[hand.Web]bool{}
 	for _, w := range r.Webs {
@@ -124,6 +129,16 @@ func (c *Cards) Show(r marking.Reading, s marking.State) {
 	if rearranged {
 		c.stack.arrange()
 	}
+}
+
+// summarise reports whether the height may have changed.
+func (c *Cards) summarise(text string) bool {
+	if text == c.summary.Text {
+		return false
+	}
+	c.summary.SetText(text)
+	setVisible(c.summary, text != "")
+	return true
 }
 
 // emptyWords say what will appear and what it waits for.
