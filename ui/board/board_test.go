@@ -373,3 +373,27 @@ func TestAPressReportedLateMeansWhereThePointerIs(t *testing.T) {
 		t.Errorf("placed at %v, the pointer was at %v", placed, want)
 	}
 }
+
+// On a busy machine a tremor, too, is reported right after the press.
+func TestATremorReportedWithThePressLeavesTheClickWhereItWasAimed(t *testing.T) {
+	b, _ := newTestBoard(t, 1)
+	now := time.Unix(0, 0)
+	b.clock = func() time.Time { return now }
+	b.Draw(Scene{Wanted: &marking.Spot{Kind: marking.ScalePoint}})
+	var placed []plane.PixelPoint
+	b.OnPlace = func(at plane.PixelPoint) { placed = append(placed, at) }
+	want := plane.Pt[plane.Pixel](800, 600)
+	at := b.on(want.X, want.Y)
+	aside := at.AddXY(-3, 1)
+	mouse := func(at fyne.Position) *desktop.MouseEvent {
+		return &desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: at}, Button: desktop.MouseButtonPrimary}
+	}
+	b.MouseDown(mouse(at))
+	b.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: aside}, Dragged: fyne.NewDelta(-3, 1)})
+	now = now.Add(90 * time.Millisecond)
+	b.MouseUp(mouse(aside))
+	b.DragEnd()
+	if len(placed) != 1 || !near(placed[0], want, 0.01) {
+		t.Errorf("placed at %v, aimed at %v", placed, want)
+	}
+}

@@ -153,15 +153,22 @@ func (b *Board) Dragged(e *fyne.DragEvent) {
 	switch {
 	case !b.pointer.pressed && !b.pointer.moved: // no press was reported
 		b.press(e.Position.SubtractXY(e.Dragged.DX, e.Dragged.DY))
-	case !b.pointer.moved && b.clock().Sub(b.pointer.since) < atOnce:
+	case !b.pointer.moved && b.clock().Sub(b.pointer.since) < atOnce && b.beyondTremor(e.Position):
 		b.press(e.Position)
 	}
 	b.pointer.moved = true
-	way := e.Position.Subtract(b.pointer.from)
-	if b.pointer.dragged = b.pointer.dragged || math.Hypot(float64(way.X), float64(way.Y)) > tremor; b.pointer.dragged {
+	if b.pointer.dragged = b.pointer.dragged || b.beyondTremor(e.Position); b.pointer.dragged {
 		b.move(e.Position)
 	}
 	b.lens.follow()
+}
+
+// beyondTremor reports whether p lies farther from the press than a hand trembles.
+// Within it, what is reported late is more likely a tremor on a busy machine than
+// the end of the way to a press.
+func (b *Board) beyondTremor(p fyne.Position) bool {
+	way := p.Subtract(b.pointer.from)
+	return math.Hypot(float64(way.X), float64(way.Y)) > tremor
 }
 
 // move brings what is held to where the pointer is by now.
