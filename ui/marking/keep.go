@@ -40,22 +40,22 @@ func (w *Work) UseClickSD(sd plane.Pixel) error {
 // photograph can be opened without it and nothing is written over. It returns
 // the new name.
 func SetAside(photograph string) (string, error) {
-	s, err := storeBeside(photograph)
+	marks, err := marksPath(photograph)
 	if err != nil {
 		return "", err
 	}
-	base := strings.TrimSuffix(s.path, ".json")
+	base := strings.TrimSuffix(marks, ".json")
 	for n := 1; n <= mostSetAside; n++ {
 		name := fmt.Sprintf("%s.set-aside-%d.json", base, n)
 		_, err := os.Lstat(name)
 		if errors.Is(err, fs.ErrNotExist) {
-			if err := os.Rename(s.path, name); err != nil {
-				return "", fmt.Errorf("%s cannot be given another name: %w", s.path, err)
+			if err := os.Rename(marks, name); err != nil {
+				return "", fmt.Errorf("%s cannot be given another name: %w", marks, err)
 			}
 			return name, nil
 		}
 	}
-	return "", fmt.Errorf("%s: there are %d files set aside already; look through them and delete some", s.path, mostSetAside)
+	return "", fmt.Errorf("%s: there are %d files set aside already; look through them and delete some", marks, mostSetAside)
 }
 
 // mostSetAside is the most files that are set aside for one photograph.

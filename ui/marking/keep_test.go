@@ -11,7 +11,7 @@ import (
 func TestDamagedMarksSetAsideStayWordForWordAndLetThePhotographOpen(t *testing.T) {
 	w := blank(t)
 	for i, text := range []string{"{damaged", "{damaged again"} {
-		must(t, os.WriteFile(w.MarksPath(), []byte(text), 0o644))
+		must(t, os.WriteFile(w.KeptIn(), []byte(text), 0o644))
 		name, err := SetAside(w.Path)
 		must(t, err)
 		if data, err := os.ReadFile(name); err != nil || string(data) != text {

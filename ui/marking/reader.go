@@ -1,6 +1,7 @@
 package marking
 
 import (
+	"path/filepath"
 	"sync"
 
 	"ogive/geometry/hand"
@@ -21,6 +22,10 @@ type Reading struct {
 	Edges map[hand.Web][]plane.PixelPoint
 	// Problems say what hinders the reading, in plain sentences.
 	Problems []string
+	// Marks are the marks that were read, every web that could be traced with its
+	// border: what a comparison or a sheet is made of. Without a scale only the
+	// photograph is named.
+	Marks marksfile.File
 }
 
 // reader reads states of one photograph. It keeps the last border of each web,
@@ -47,12 +52,17 @@ func newReader(p *photo.Photograph, s measure.Settings) reader {
 }
 
 // Measure reads all that is complete of s. It may be called from any goroutine.
-func (w *Work) Measure(s State) Reading { return w.reader.read(s, false) }
+func (w *Work) Measure(s State) Reading { return w.named(w.reader.read(s, false)) }
 
 // MeasureDragged is Measure fast enough to follow a dragged point: a moved web is
 // traced in fewer points, and the ticks between moved ends of a ruler are not
 // looked for.
-func (w *Work) MeasureDragged(s State) Reading { return w.reader.read(s, true) }
+func (w *Work) MeasureDragged(s State) Reading { return w.named(w.reader.read(s, true)) }
+
+func (w *Work) named(r Reading) Reading {
+	r.Marks.Photograph = filepath.Base(w.Path)
+	return r
+}
 
 // UseSettings changes the normal values and the tilt that later readings use.
 func (w *Work) UseSettings(s measure.Settings) {
@@ -99,7 +109,7 @@ func (r *reader) read(s State, quick bool) Reading {
 		out.Problems = append(out.Problems, err.Error())
 		return out
 	}
-	out.Reading, out.Scaled = result.Reading, true
+	out.Reading, out.Marks, out.Scaled = result.Reading, result.Marks, true
 	for i := range out.Webs {
 		out.Webs[i].Warnings = append(notes[out.Webs[i].Web], out.Webs[i].Warnings...)
 	}

@@ -1,24 +1,31 @@
 // Package marking is the work on one photograph: what is marked, what is wanted
 // next, how to go back, and the reading of it all. It knows no window.
 //
-//	w, err := marking.Open("right-dorsal.jpg")
+//	w, err := marking.Open("right-dorsal.jpg", settings)
 //	w.SetHand(hand.Right, hand.Dorsal)
 //	spot, more := w.State().Next()   // what to click next
 //	err = w.Place(spot, at)          // on the disk when it returns
 //	r := w.Measure(w.State())        // figures of all that is complete
 //	w.Undo()
 //
-// Every gesture is one step of the history and is saved beside the photograph,
-// in a marks file that package marksfile describes.
+// Every gesture is one step of the history and is saved at once: beside the
+// photograph, in a marks file that package marksfile describes, or wherever a
+// Keeper puts it, such as a casebook:
+//
+//	w, err := marking.KeptBy(path, keeper, photograph, settings)
+//
+// Nothing is measured unless Measure is called, so a hand can be marked blind.
 package marking
 
 import (
 	"fmt"
 	"maps"
+	"path/filepath"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/geometry/scale"
+	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
 	"ogive/imaging/photo"
 )
@@ -27,8 +34,8 @@ import (
 type Work struct {
 	Photograph *photo.Photograph
 	// Path is where the photograph lies.
-	Path  string
-	store store
+	Path   string
+	keeper Keeper
 
 	state   State
 	history history
@@ -49,22 +56,32 @@ func Open(path string, settings measure.Settings) (*Work, error) {
 
 // With is Open for a photograph that is already decoded.
 func With(path string, p *photo.Photograph, settings measure.Settings) (*Work, error) {
-	w := &Work{Photograph: p, Path: path, state: newState(), reader: newReader(p, settings)}
-	var err error
-	if w.store, err = storeBeside(path); err != nil {
+	beside, err := Beside(path)
+	if err != nil {
 		return nil, err
 	}
-	if w.state, err = w.store.load(p.Size()); err != nil {
+	return KeptBy(path, beside, p, settings)
+}
+
+// KeptBy is With for marks that k keeps. Marks outside the photograph are
+// refused, whoever kept them.
+func KeptBy(path string, k Keeper, p *photo.Photograph, settings measure.Settings) (*Work, error) {
+	state, err := loaded(k, p.Size())
+	if err != nil {
 		return nil, err
 	}
-	return w, nil
+	return &Work{Photograph: p, Path: path, keeper: k, state: state, reader: newReader(p, settings)}, nil
 }
 
 // State is what is marked now.
 func (w *Work) State() State { return w.state }
 
-// MarksPath is the file in which the marks lie.
-func (w *Work) MarksPath() string { return w.store.path }
+// File is what is marked now as a marks file.
+func (w *Work) File() marksfile.File { return fileOf(filepath.Base(w.Path), w.state) }
+
+// KeptIn is where the marks are kept, for a sentence: the path of the marks file
+// beside the photograph, or what the Keeper calls itself.
+func (w *Work) KeptIn() string { return w.keeper.Name() }
 
 // SetHand says which hand the photograph shows and from where.
 func (w *Work) SetHand(side hand.Side, view hand.View) error {
@@ -195,7 +212,13 @@ func (w *Work) change(name string, by func(*State)) error {
 	return w.save()
 }
 
-func (w *Work) save() error { return w.store.save(w.state) }
+// save keeps the state. Until hand and view are known there is nothing to keep.
+func (w *Work) save() error {
+	if w.state.Side == 0 || w.state.View == 0 {
+		return nil
+	}
+	return w.keeper.Save(w.File())
+}
 
 // put places the spot; a moved seed gives its web up to tracing again, and makes
 // a proposal the user's own.

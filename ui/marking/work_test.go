@@ -1,7 +1,6 @@
 package marking
 
 import (
-	"image"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -13,7 +12,6 @@ import (
 	"ogive/geometry/scale"
 	"ogive/imaging/measure"
 	"ogive/imaging/phantom"
-	"ogive/imaging/photo"
 )
 
 func TestTheNextStepRunsFromScaleOverJointsToWebs(t *testing.T) {
@@ -120,12 +118,12 @@ func TestUndoTakesBackEveryGestureAndRedoMakesItAgain(t *testing.T) {
 
 func TestDamagedMarksAreReportedAndLeftAsTheyAre(t *testing.T) {
 	w := blank(t)
-	must(t, os.WriteFile(w.MarksPath(), []byte(`{"ogive": 1, "photograph`), 0o644))
+	must(t, os.WriteFile(w.KeptIn(), []byte(`{"ogive": 1, "photograph`), 0o644))
 	_, err := With(w.Path, w.Photograph, settings(t))
-	if err == nil || !strings.Contains(err.Error(), filepath.Base(w.MarksPath())) {
+	if err == nil || !strings.Contains(err.Error(), filepath.Base(w.KeptIn())) {
 		t.Errorf("damaged marks gave %v, want an error that names the file", err)
 	}
-	if data, _ := os.ReadFile(w.MarksPath()); string(data) != `{"ogive": 1, "photograph` {
+	if data, _ := os.ReadFile(w.KeptIn()); string(data) != `{"ogive": 1, "photograph` {
 		t.Errorf("the damaged file now holds %q", data)
 	}
 }
@@ -168,6 +166,9 @@ func TestAPhantomMarkedLikeByAnObserverIsReadRight(t *testing.T) {
 	if !r.Scaled || len(r.Webs) != 3 {
 		t.Fatalf("%d webs read (scaled %v): %v", len(r.Webs), r.Scaled, r.Problems)
 	}
+	if f := r.Marks; f.Photograph != "hand.jpg" || f.Reference == nil || len(f.Marks.Webs) != 3 || len(f.Marks.Webs[0].Edge) == 0 {
+		t.Errorf("the marks that were read are %+v", f)
+	}
 	for i, web := range r.Webs {
 		if truth := picture.Truth.Webs[i]; !web.Index.Holds(truth.Index) {
 			t.Errorf("%v: index %v, the truth is %.4f", web.Web, *web.Index, truth.Index)
@@ -179,7 +180,7 @@ func TestAPhantomMarkedLikeByAnObserverIsReadRight(t *testing.T) {
 func blank(t *testing.T) *Work {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "plain.jpg")
-	w, err := With(path, photo.From(image.NewRGBA(image.Rect(0, 0, 300, 200))), settings(t))
+	w, err := With(path, plain(), settings(t))
 	must(t, err)
 	return w
 }

@@ -370,7 +370,7 @@ func TestMarksThatCannotBeWrittenStayInSightUntilTheyCan(t *testing.T) {
 	s := newScene(t)
 	s.opened()
 	s.tellHand(hand.Right, hand.Dorsal)
-	inTheWay(t, s.work.MarksPath())
+	inTheWay(t, s.work.KeptIn())
 	s.board.OnPlace(plane.Pt[plane.Pixel](100, 100))
 	one := s.notices.shown[aboutSaving]
 	if one == nil || !strings.Contains(one.text, "not on the disk") || !one.lasting {
@@ -391,14 +391,14 @@ func TestMarksThatCannotBeWrittenStayInSightUntilTheyCan(t *testing.T) {
 		t.Error("the window closes over marks that are nowhere else")
 	}
 	s.win.Canvas().Overlays().Remove(s.win.Canvas().Overlays().Top())
-	if err := os.RemoveAll(s.work.MarksPath()); err != nil {
+	if err := os.RemoveAll(s.work.KeptIn()); err != nil {
 		t.Fatal(err)
 	}
 	s.tellLength(20)
 	if s.notices.shown[aboutSaving] != nil {
 		t.Error("the sentence stays though the marks are written")
 	}
-	if data, err := os.ReadFile(s.work.MarksPath()); err != nil || !strings.Contains(string(data), "300") {
+	if data, err := os.ReadFile(s.work.KeptIn()); err != nil || !strings.Contains(string(data), "300") {
 		t.Errorf("after the mend the disk holds %q (%v)", data, err)
 	}
 }

@@ -1,14 +1,7 @@
 package marking
 
 import (
-	"errors"
-	"fmt"
-	"image"
-	"io/fs"
-	"os"
-	"path/filepath"
 	"slices"
-	"strings"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
@@ -16,51 +9,10 @@ import (
 	"ogive/imaging/marksfile"
 )
 
-// store keeps the marks of one photograph in a file.
-type store struct {
-	path       string // of the marks file
-	photograph string // the photograph as seen from the marks file
-}
-
-// storeBeside is the store next to the photograph: hand.jpg has its marks in
-// hand.marks.json.
-func storeBeside(photograph string) (store, error) {
-	full, err := filepath.Abs(photograph)
-	if err != nil {
-		return store{}, fmt.Errorf("%s: %w", photograph, err)
-	}
-	base := filepath.Base(full)
-	name := strings.TrimSuffix(base, filepath.Ext(base)) + ".marks.json"
-	return store{path: filepath.Join(filepath.Dir(full), name), photograph: base}, nil
-}
-
-// load is the state in the file, a new one if there is no file yet.
-func (s store) load(size image.Point) (State, error) {
-	if _, err := os.Stat(s.path); errors.Is(err, fs.ErrNotExist) {
-		return newState(), nil
-	}
-	f, err := marksfile.Read(s.path)
-	if err != nil {
-		return State{}, err
-	}
-	if err := f.CheckWithin(size); err != nil {
-		return State{}, fmt.Errorf("%s: %w", s.path, err)
-	}
-	return stateOf(f), nil
-}
-
-// save writes the state. Until hand and view are known there is nothing to keep.
-func (s store) save(state State) error {
-	if state.Side == 0 || state.View == 0 {
-		return nil
-	}
-	return s.file(state).Save(s.path)
-}
-
-// file is the state as a marks file: complete items in their place, the rest by
-// name.
-func (s store) file(state State) marksfile.File {
-	f := marksfile.File{Photograph: s.photograph, Marks: state.Marks(), Reference: state.Reference()}
+// fileOf is the state as a marks file: complete items in their place, the rest
+// by name.
+func fileOf(photograph string, state State) marksfile.File {
+	f := marksfile.File{Photograph: photograph, Marks: state.Marks(), Reference: state.Reference()}
 	f.Marks.Webs = slices.DeleteFunc(f.Marks.Webs, func(w hand.WebMarks) bool { return crowded(w.Seeds) })
 	if f.Reference != nil && crowded(f.Reference.Points()) {
 		f.Reference = nil
@@ -113,7 +65,7 @@ func crowded(ps []plane.PixelPoint) bool {
 	return false
 }
 
-// stateOf is the inverse of file.
+// stateOf is the inverse of fileOf.
 func stateOf(f marksfile.File) State {
 	s := newState()
 	s.Side, s.View, s.ClickSD = f.Marks.Side, f.Marks.View, f.Marks.ClickSD
