@@ -46,6 +46,12 @@ type Board struct {
 	// pulled from what it was when the drag began.
 	OnDragEdge func(web hand.Web, from, to plane.PixelPoint)
 	OnDropEdge func(hand.Web)
+	// OnDragHandle is a handle of the scene being dragged, OnDropHandle its end.
+	OnDragHandle func(id string, to plane.PixelPoint)
+	OnDropHandle func(id string)
+	// OnHover tells where on the photograph the pointer is, and whether it is
+	// over the photograph at all.
+	OnHover func(at plane.PixelPoint, over bool)
 	// OnView tells the zoom, in screen pixels for a pixel of the photograph.
 	OnView func(zoom float64)
 
@@ -73,6 +79,15 @@ type Scene struct {
 	Selected *marking.Spot
 	Proposed map[hand.Web]bool
 	Reading  marking.Reading
+	// Lines and Handles of other rooms are drawn over the marks. Handles are
+	// taken hold of before marks.
+	Lines   []Line
+	Handles []Handle
+	// Blind leaves out what was computed from the marks: arches, crowns,
+	// springings, levels. Traced borders stay, since they are marks too.
+	Blind bool
+	// Quiet draws marks small and without labels, for looking at lines.
+	Quiet bool
 }
 
 // New is a board without a photograph.

@@ -28,6 +28,10 @@ func (b *Board) grasp(p fyne.Position) {
 	if b.shown == nil {
 		return
 	}
+	if g, ok := b.handleAt(p); ok {
+		h.what, h.handle, h.from, h.now = handle, g.ID, g.At, g.At
+		return
+	}
 	if m, ok := b.markAt(p); ok {
 		h.what, h.spot, h.from, h.now = mark, m.Spot, m.At, m.At
 		return
@@ -59,6 +63,23 @@ func (b *Board) markAt(p fyne.Position) (marking.Placed, bool) {
 		}
 	}
 	return nearest, least <= reachOfMark
+}
+
+// handleAt is the handle nearest to p within reach.
+func (b *Board) handleAt(p fyne.Position) (Handle, bool) {
+	nearest, least := Handle{}, math.Inf(1)
+	for _, h := range b.scene.Handles {
+		if d := b.away(p, h.At); d < least {
+			nearest, least = h, d
+		}
+	}
+	return nearest, least <= reachOfMark
+}
+
+// handleTakes reports whether a click at p means a handle.
+func (b *Board) handleTakes(p fyne.Position) bool {
+	h, ok := b.handleAt(p)
+	return ok && (b.scene.Wanted == nil || b.away(p, h.At) <= closeToMark)
 }
 
 // borderAt is the place on a traced border nearest to p, within reach.

@@ -91,19 +91,31 @@ func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
 		}
 		return a.Min.X - b.Min.X
 	})
-	for _, m := range b.scene.Placed {
-		q := p.at(m.At)
-		text := b.label(m.Spot)
+	write := func(q spot, text string, gap float64, must bool) {
 		if text == "" || !p.sees(q, 0) {
-			continue
+			return
 		}
 		words := b.letters.words(text, letterSize*b.scale)
-		box, free := beside(q, words.Rect.Size(), b.gap(m.Spot), taken, p.img.Rect)
-		if !free && !b.selected(m.Spot) {
-			continue
+		box, free := beside(q, words.Rect.Size(), gap, taken, p.img.Rect)
+		if !free && !must {
+			return
 		}
 		taken = append(taken, box)
 		draw.Draw(p.img, box, words, image.Point{}, draw.Over)
+	}
+	for _, h := range b.scene.Handles {
+		write(p.at(h.At), h.Label, 12*b.scale, true)
+	}
+	for _, l := range b.scene.Lines {
+		if q, ok := middle(p.path(l.Points)); ok {
+			write(q, l.Label, 8*b.scale, true)
+		}
+	}
+	if b.scene.Quiet {
+		return
+	}
+	for _, m := range b.scene.Placed {
+		write(p.at(m.At), b.label(m.Spot), b.gap(m.Spot), b.selected(m.Spot))
 	}
 }
 

@@ -15,20 +15,31 @@ const (
 	fine     = 1.2
 	bold     = 4.6
 	markSize = 5.5 // half the size of a joint's mark
+	quiet    = 0.6 // the part of their size that quiet marks have
 )
 
 // paintMarks draws the scene over the photograph, what matters most last.
 func (b *Board) paintMarks(img *image.RGBA) {
 	p := newPen(img, b.view, b.scale)
 	s := b.scene
+	if s.Quiet {
+		p.size *= quiet
+	}
 	at := map[marking.Spot]plane.PixelPoint{}
 	for _, m := range s.Placed {
 		at[m.Spot] = m.At
 	}
 	p.axes(at)
 	p.reference(at)
-	p.webs(s)
+	if !s.Blind {
+		p.webs(s)
+	}
+	p.borders(s)
+	if !s.Blind {
+		p.crowns(s)
+	}
 	p.junctions(at)
+	p.guestLines(s.Lines)
 	for _, m := range s.Placed {
 		p.mark(m, s.Proposed[m.Spot.Web])
 	}
@@ -37,6 +48,7 @@ func (b *Board) paintMarks(img *image.RGBA) {
 			p.brackets(p.at(q))
 		}
 	}
+	p.handles(s.Handles, b.pointer.hold.handle)
 	b.labels(p, at)
 }
 
@@ -83,8 +95,8 @@ func (p *pen) reference(at map[marking.Spot]plane.PixelPoint) {
 	}
 }
 
-// webs draws each web's fitted arch as a bold line with the traced border as a
-// fine one on top of it, so that it is seen where they part.
+// webs draws each web's fitted arch as a bold line; the traced border is a fine
+// one on top of it, so that it is seen where they part.
 func (p *pen) webs(s Scene) {
 	for _, w := range s.Reading.Webs {
 		p.lines(stroke{core: palette.Cores[palette.Joint], width: 1.8, dash: []float64{0.4, 5}, thin: true}, p.path(level(s, w.Web, w.Crown, w.Index != nil)))
@@ -98,6 +110,10 @@ func (p *pen) webs(s Scene) {
 		p.lines(st, p.path(w.Curve))
 		p.lines(stroke{core: palette.Cores[palette.Crown], width: fine, dash: []float64{4, 4}}, p.path(w.Springing[:]))
 	}
+}
+
+// borders draws the traced borders.
+func (p *pen) borders(s Scene) {
 	for _, web := range hand.Webs {
 		st := stroke{core: palette.Cores[palette.Border], width: 1, thin: true}
 		if s.Proposed[web] {
@@ -105,6 +121,10 @@ func (p *pen) webs(s Scene) {
 		}
 		p.lines(st, p.path(s.Reading.Edges[web]))
 	}
+}
+
+// crowns draws crowns and springings over the borders.
+func (p *pen) crowns(s Scene) {
 	for _, w := range s.Reading.Webs {
 		if w.Shape == 0 {
 			continue

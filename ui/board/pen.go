@@ -19,10 +19,11 @@ type pen struct {
 	img   *image.RGBA
 	view  display.View
 	scale float64
+	size  float64 // of marks: scale, or less
 }
 
 func newPen(img *image.RGBA, v display.View, scale float64) *pen {
-	p := &pen{gg: gg.NewContextForRGBA(img), img: img, view: v, scale: scale}
+	p := &pen{gg: gg.NewContextForRGBA(img), img: img, view: v, scale: scale, size: scale}
 	p.gg.SetLineCapRound()
 	p.gg.SetLineJoinRound()
 	return p

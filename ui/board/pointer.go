@@ -29,9 +29,10 @@ type pointer struct {
 
 // hold is what a press took hold of: a mark, a border, or the ground.
 type hold struct {
-	what holding
-	spot marking.Spot
-	web  hand.Web
+	what   holding
+	spot   marking.Spot
+	web    hand.Web
+	handle string
 	// from is where the thing held was, press what was seen under the pointer
 	// then; now is where the thing is by now.
 	from, press, now plane.PixelPoint
@@ -44,6 +45,7 @@ const (
 	ground holding = iota
 	mark
 	border
+	handle
 )
 
 var (
@@ -64,13 +66,24 @@ func (b *Board) MouseMoved(e *desktop.MouseEvent) {
 	if b.pointer.late != nil {
 		*b.pointer.late, b.pointer.late = e.Position, nil
 	}
+	b.tellHover()
 	b.lens.follow()
 }
 
 // MouseOut forgets the pointer.
 func (b *Board) MouseOut() {
 	b.pointer.inside = false
+	b.tellHover()
 	b.lens.follow()
+}
+
+// tellHover says where the pointer is on the photograph.
+func (b *Board) tellHover() {
+	if b.OnHover == nil || b.shown == nil {
+		return
+	}
+	at := b.view.On(b.place(b.pointer.at))
+	b.OnHover(at, b.pointer.inside && b.view.Holds(at))
 }
 
 // MouseDown takes hold of what is under the pointer.
@@ -132,6 +145,9 @@ func (b *Board) click(p fyne.Position) {
 	if b.shown == nil {
 		return
 	}
+	if b.handleTakes(p) {
+		return
+	}
 	if spot, ok := b.markAt(p); ok && b.takes(p, spot.Spot) {
 		b.choose(&hold{what: mark, spot: spot.Spot, selected: b.pointer.told == spot.Spot})
 		b.pointer.told = marking.Spot{}
@@ -190,6 +206,10 @@ func (b *Board) move(p fyne.Position) {
 		if b.OnDragEdge != nil {
 			b.OnDragEdge(h.web, h.from, h.now)
 		}
+	case handle:
+		if b.OnDragHandle != nil {
+			b.OnDragHandle(h.handle, h.now)
+		}
 	}
 }
 
@@ -205,6 +225,8 @@ func (b *Board) DragEnd() {
 		b.OnDrop(h.spot)
 	case h.what == border && b.OnDropEdge != nil:
 		b.OnDropEdge(h.web)
+	case h.what == handle && b.OnDropHandle != nil:
+		b.OnDropHandle(h.handle)
 	}
 	b.lens.follow()
 }
@@ -223,6 +245,8 @@ func (b *Board) Cursor() desktop.Cursor {
 	case b.shown == nil:
 		return desktop.DefaultCursor
 	case h.what != ground:
+		return desktop.PointerCursor
+	case b.handleTakes(b.pointer.at):
 		return desktop.PointerCursor
 	case b.scene.Wanted != nil:
 		return desktop.CrosshairCursor

@@ -11,7 +11,7 @@ import (
 // mark draws one placed point. Each kind has a shape of its own; the marked
 // place itself stays open to the eye or is a small ink point.
 func (p *pen) mark(m marking.Placed, proposed bool) {
-	q, u := p.at(m.At), p.scale
+	q, u := p.at(m.At), p.size
 	if !p.sees(q, 30) {
 		return
 	}
@@ -29,7 +29,7 @@ func (p *pen) mark(m marking.Placed, proposed bool) {
 		p.seed(q, m.Spot.N == 1, st)
 	case marking.JunctionPoint:
 		r := 0.8 * markSize * u
-		p.solid(palette.Cores[palette.Junction], []spot{q.add(spot{-r, -r}), q.add(spot{r, -r}), q.add(spot{r, r}), q.add(spot{-r, r})})
+		p.solid(palette.Cores[palette.Junction], square(q, r))
 		p.point(q)
 	case marking.AxisPoint:
 		p.hollow(stroke{core: palette.Cores[palette.Joint], width: 1.6}, disc(q, markSize*u))
@@ -42,26 +42,35 @@ func (p *pen) mark(m marking.Placed, proposed bool) {
 func jointShape(j hand.Joint, q spot, r float64) []spot {
 	switch j {
 	case hand.MCP:
-		return []spot{q.add(spot{0, -1.3 * r}), q.add(spot{1.3 * r, 0}), q.add(spot{0, 1.3 * r}), q.add(spot{-1.3 * r, 0})}
+		return diamond(q, r)
 	case hand.DIP:
-		return []spot{q.add(spot{-r, -r}), q.add(spot{r, -r}), q.add(spot{r, r}), q.add(spot{-r, r})}
+		return square(q, r)
 	case hand.Tip:
-		return []spot{q.add(spot{0, -1.3 * r}), q.add(spot{1.2 * r, 0.9 * r}), q.add(spot{-1.2 * r, 0.9 * r})}
+		return triangle(q, r)
 	}
 	return disc(q, r)
 }
 
+func diamond(q spot, r float64) []spot {
+	return []spot{q.add(spot{0, -1.3 * r}), q.add(spot{1.3 * r, 0}), q.add(spot{0, 1.3 * r}), q.add(spot{-1.3 * r, 0})}
+}
+
+func square(q spot, r float64) []spot {
+	return []spot{q.add(spot{-r, -r}), q.add(spot{r, -r}), q.add(spot{r, r}), q.add(spot{-r, r})}
+}
+
+func triangle(q spot, r float64) []spot {
+	return []spot{q.add(spot{0, -1.3 * r}), q.add(spot{1.2 * r, 0.9 * r}), q.add(spot{-1.2 * r, 0.9 * r})}
+}
+
 // point is the marked place in the middle of a solid mark.
 func (p *pen) point(q spot) {
-	p.trace(disc(q, math.Max(p.scale, 0.9)))
-	p.gg.ClosePath()
-	p.gg.SetColor(palette.Ink)
-	p.gg.Fill()
+	p.fill(palette.Ink, disc(q, math.Max(p.size, 0.9)))
 }
 
 // scaleEnd is an open cross with a ring: thin enough to be set on a tick.
 func (p *pen) scaleEnd(q spot) {
-	u := p.scale
+	u := p.size
 	st := stroke{core: palette.Cores[palette.Reference], width: 1.4}
 	p.hollow(st, disc(q, 8*u))
 	for _, v := range []spot{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
@@ -71,7 +80,7 @@ func (p *pen) scaleEnd(q spot) {
 
 // seed is a slanting cross on a border, an open upright one at the crown.
 func (p *pen) seed(q spot, crown bool, st stroke) {
-	u := p.scale
+	u := p.size
 	if crown {
 		for _, v := range []spot{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
 			p.lines(st, []spot{q.add(v.times(2 * u)), q.add(v.times(6 * u))})
