@@ -74,6 +74,7 @@ func (d *desktop) refuseProposals() {
 	w.wait("a border is proposed", func() bool { return len(w.proposed()) > 0 })
 	w.press("Escape")
 	w.wait("the proposals are refused", func() bool { return len(w.proposed()) == 0 && len(w.marks().Marks.Webs) == 0 })
+	w.findPhotograph()
 	for _, web := range w.aim.Webs {
 		for _, seed := range web.Seeds {
 			w.mark(seed)
@@ -121,13 +122,22 @@ func (d *desktop) walk(example string, first bool) *walk {
 	if first {
 		w.readCaution()
 	}
+	w.findPhotograph()
+	w.tellHand()
+	w.findPhotograph()
+	return w
+}
+
+// findPhotograph finds where the photograph lies on the screen; answering a
+// question may give it more room.
+func (w *walk) findPhotograph() {
+	w.t.Helper()
+	w.still()
 	w.wait("the photograph is seen clearly", func() bool {
 		found, misfit := w.photograph.find(w.look())
 		w.place = found
 		return misfit < wellFound
 	})
-	w.tellHand()
-	return w
 }
 
 // wellFound is a misfit, of 255, that only the right place has while a panel
