@@ -34,6 +34,7 @@ func readAll(m hand.Marks, fit scale.Fit, table norms.Table, from *Reader) Readi
 		Side: m.Side, View: m.View, Method: fit.Method,
 		PerPixel: fit.PerPixel(middle(m)),
 		Warnings: append([]string(nil), fit.Warnings...),
+		Usual:    append([]string(nil), fit.Usual...),
 	}
 	for _, w := range m.Webs {
 		r.Webs = append(r.Webs, readWeb(m, w, fit, table, from))
@@ -42,11 +43,19 @@ func readAll(m hand.Marks, fit scale.Fit, table norms.Table, from *Reader) Readi
 		readJunction(r.web(j.Web), j, m, fit, table)
 	}
 	judgeSpans(r.Webs, table)
+	if share := float64(r.PerPixel.U95 / r.PerPixel.Value); fit.Method != scale.ByCard && share > mostTilted {
+		r.Warnings = append(r.Warnings, fmt.Sprintf("At the webs lengths are known to %.2g per cent only, because the ruler does not show how the hand is tilted: photograph it from farther away and straight above with the ruler close to the webs, or lay a card beside it.", 100*share))
+	}
 	if r.PerPixel.Value > coarsest {
 		r.Warnings = append(r.Warnings, fmt.Sprintf("A pixel is %.2f mm: the photograph is too small to measure a web well. Take it closer, or send the original instead of a reduced copy.", r.PerPixel.Value))
 	}
 	return r
 }
+
+// mostTilted is the share of a length that unseen tilt may leave unknown before
+// it is worth a warning (this project's own limit; on 34
+// phantoms with a ruler an allowed tilt of 10 degrees left 4 to 7 per cent unknown).
+const mostTilted = 0.12
 
 // coarsest is the size of a pixel from which the borders of an infant's web,
 // some 4 mm apart, are too few pixels apart to show a shape (this project's own

@@ -155,6 +155,28 @@ var (
 	ruler  = scale.Ruler{From: plane.Pt[plane.Pixel](200, 1900), To: plane.Pt[plane.Pixel](1200, 1900), Length: 50}
 )
 
+// What is true of every ruler must not stand beside what is amiss, or nobody
+// reads either.
+func TestOnlyATiltThatMattersIsAnUnusualWarning(t *testing.T) {
+	m := handAround(arch.Arch{Shape: arch.Round, Crown: plane.Pt[plane.Millimetre](60, 50), Axis: plane.Vec[plane.Millimetre](0, -1),
+		Flare: plane.Degrees(8), Turn: plane.RightAngle, Radius: 4}, 20, 20)
+	for _, c := range []struct {
+		tilt    float64
+		unusual int
+	}{{10, 0}, {30, 1}} {
+		tilted := camera
+		tilted.Tilt = plane.Degrees(c.tilt)
+		fit, err := ruler.Fit(tilted, m.ClickSD)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := Read(m, fit, norms.Table{})
+		if len(r.Usual) != 1 || len(r.Unusual()) != c.unusual || len(r.Warnings) != 1+c.unusual {
+			t.Errorf("allowing for %v degrees leaves %.3f of a length unknown; usual %q, unusual %q", c.tilt, float64(r.PerPixel.U95/r.PerPixel.Value), r.Usual, r.Unusual())
+		}
+	}
+}
+
 func read(t *testing.T, m hand.Marks) Reading {
 	t.Helper()
 	fit, err := ruler.Fit(camera, m.ClickSD)

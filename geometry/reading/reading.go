@@ -18,7 +18,15 @@ type Reading struct {
 	PerPixel plane.Estimate[plane.Millimetre]
 	// Warnings concern the scale and the photograph as a whole.
 	Warnings []string
-	Webs     []Web
+	// Usual are those of Warnings that are true of every scale of its kind.
+	Usual []string
+	Webs  []Web
+}
+
+// Unusual are the warnings that say that something is amiss or contradicts
+// something else: what must not be overlooked.
+func (r Reading) Unusual() []string {
+	return slices.DeleteFunc(slices.Clone(r.Warnings), func(w string) bool { return slices.Contains(r.Usual, w) })
 }
 
 // Web is the reading of one web. A figure that can't be computed is nil, and a

@@ -16,6 +16,10 @@ type Fit struct {
 	Best     Map
 	Likely   []Map
 	Warnings []string
+	// Usual are those of the warnings that are true of every scale of this kind,
+	// such as that two points show no tilt. All others say that something is
+	// amiss or contradicts something else.
+	Usual []string
 }
 
 // PerPixel is the millimetres in a pixel at a place on the photograph; its
@@ -55,6 +59,12 @@ func newFit(method Method, best Map, draw func(*rand.Rand) Map) Fit {
 
 func (f *Fit) warn(format string, args ...any) {
 	f.Warnings = append(f.Warnings, fmt.Sprintf(format, args...))
+}
+
+// Remark adds a warning that is true of every scale of this kind.
+func (f *Fit) Remark(format string, args ...any) {
+	f.warn(format, args...)
+	f.Usual = append(f.Usual, f.Warnings[len(f.Warnings)-1])
 }
 
 // Limits beyond which a scale is worth a warning (this project's own).

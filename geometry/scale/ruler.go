@@ -24,7 +24,7 @@ func (r Ruler) Fit(camera Camera, sd plane.Pixel) (Fit, error) {
 		from, to := placed(r.From, sd, rng), placed(r.To, sd, rng)
 		return camera.anyLens(rng).facing(camera.anySlant(rng)).laid(from, to, r.Length)
 	})
-	fit.warn("A ruler marked by two points shows no tilt: up to %.3g degrees either way are allowed for. Ticks or a card would show it.", camera.tilt().Degrees())
+	fit.Remark("Scale by two points of a ruler, which show no tilt: up to %.3g degrees either way are allowed for.", camera.tilt().Degrees())
 	fit.warnOfPlacing(1.96 * math.Sqrt2 * float64(sd/r.From.Distance(r.To)))
 	fit.warnOfSize(camera, r.From.Mid(r.To), "scale.length_mm")
 	return fit, nil

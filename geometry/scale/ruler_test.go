@@ -88,7 +88,7 @@ func TestEveryLikelyMapOfARulerPutsItsEndsNearTheirLength(t *testing.T) {
 	if want := 50 * 2 * math.Sqrt2 / 1500; math.Abs(sd-want) > 0.15*want || math.Abs(sum/n-50) > 0.02 {
 		t.Errorf("over the draws %.4f ± %.4f mm, want 50 ± %.4f", sum/n, sd, want)
 	}
-	if !strings.Contains(fit.Warnings[0], "10 degrees") {
+	if !strings.Contains(fit.Warnings[0], "10 degrees") || len(fit.Usual) != 1 || fit.Usual[0] != fit.Warnings[0] {
 		t.Errorf("the warnings do not name the allowed tilt: %q", fit.Warnings)
 	}
 }

@@ -62,6 +62,8 @@ type Subject struct {
 type Result struct {
 	Marks   marksfile.File
 	Reading reading.Reading
+	// Scale is the fit that everything was read by.
+	Scale scale.Fit
 }
 
 // File measures the marks file at path. The error names the file, the field and
@@ -119,5 +121,5 @@ func (s Subject) Measure(with Settings) (Result, error) {
 	}
 	r := reader.Read(marks.Marks, fit, with.Norms)
 	traced.warn(&r)
-	return Result{marks, r}, nil
+	return Result{Marks: marks, Reading: r, Scale: fit}, nil
 }

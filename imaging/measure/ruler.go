@@ -1,8 +1,6 @@
 package measure
 
 import (
-	"fmt"
-
 	"ogive/geometry/plane"
 	"ogive/geometry/scale"
 	"ogive/imaging/photo"
@@ -44,7 +42,7 @@ func (s Scaling) Fit(camera scale.Camera, sd plane.Pixel) (scale.Fit, error) {
 	if s.ticks != nil {
 		if fit, err := s.ticks.Fit(camera, sd); err == nil {
 			fit.Method = s.Marked.Method()
-			fit.Warnings = append(fit.Warnings, fmt.Sprintf("Scale by %d ticks found between the ends of the ruler. Tilt across it is not seen: up to %.3g degrees either way are allowed for.", len(s.ticks.At), camera.Tilt.Degrees()))
+			fit.Remark("Scale by %d ticks found between the ends of the ruler, which show no tilt across it: up to %.3g degrees either way are allowed for.", len(s.ticks.At), camera.Tilt.Degrees())
 			return fit, nil
 		}
 	}

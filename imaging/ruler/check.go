@@ -36,17 +36,17 @@ func Check(found Found, length plane.Millimetre) (warning string) {
 	n, given := found.Spaces(), float64(length)
 	switch found.Graduation {
 	case Millimetres:
-		return fmt.Sprintf("%d spaces of 1 mm were counted between the two ends of the ruler, but %.4g mm was given: %d mm would fit.", n, given, n)
+		return fmt.Sprintf("The ruler contradicts the length of %.4g mm: between its two ends %d spaces of 1 mm were counted. Say %d mm, or mark the ends anew.", given, n, n)
 	case HalfMillimetres:
-		return fmt.Sprintf("%d spaces of half a millimetre were counted between the two ends of the ruler, but %.4g mm was given: %.4g mm would fit.", n, given, float64(n)/2)
+		return fmt.Sprintf("The ruler contradicts the length of %.4g mm: between its two ends %d spaces of half a millimetre were counted. Say %.4g mm, or mark the ends anew.", given, n, float64(n)/2)
 	case Sixteenths:
-		return fmt.Sprintf("The long ticks are those of an inch ruler: %d sixteenths of an inch were counted between the two ends, but %.4g mm was given: %.4g mm would fit.", n, given, float64(n)*25.4/16)
+		return fmt.Sprintf("The ruler contradicts the length of %.4g mm: its long ticks are those of inches, and between its two ends %d sixteenths of an inch were counted. Say %.4g mm, or mark the ends anew.", given, n, float64(n)*25.4/16)
 	}
 	if n > mostUnmarked {
 		return ""
 	}
 	step := nearestStep(given / float64(n))
-	return fmt.Sprintf("%d spaces were counted between the two ends of the ruler, which would be %.3g mm each if %.4g mm is right: with spaces of %.4g mm, %.4g mm would fit.", n, given/float64(n), given, step, step*float64(n))
+	return fmt.Sprintf("The ruler contradicts the length of %.4g mm: between its two ends %d spaces were counted, which would be %.3g mm each. With spaces of %.4g mm say %.4g mm, or mark the ends anew.", given, n, given/float64(n), step, step*float64(n))
 }
 
 // Scale is the ticks as a reference, if they were counted reliably and agree

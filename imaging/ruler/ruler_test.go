@@ -136,12 +136,12 @@ func TestTheCountContradictsAMistypedLength(t *testing.T) {
 		says   string
 	}{
 		"right":                   {func(s *scene) {}, 50, ""},
-		"40 for 50":               {func(s *scene) {}, 40, "50 mm would fit"},
-		"centimetres":             {func(s *scene) {}, 5, "50 mm would fit"},
+		"40 for 50":               {func(s *scene) {}, 40, "Say 50 mm"},
+		"centimetres":             {func(s *scene) {}, 5, "Say 50 mm"},
 		"half millimetres":        {halfMillimetres, 50, ""},
-		"half taken for whole":    {halfMillimetres, 100, "50 mm would fit"},
+		"half taken for whole":    {halfMillimetres, 100, "Say 50 mm"},
 		"two inches":              {sixteenths, 50.8, ""},
-		"two inches, as 20 mm":    {sixteenths, 20, "50.8 mm would fit"},
+		"two inches, as 20 mm":    {sixteenths, 20, "Say 50.8 mm"},
 		"two inches, taken as 32": {sixteenths, 32, "inch"},
 		"nothing given":           {func(s *scene) {}, 0, ""},
 		"not a number":            {func(s *scene) {}, plane.Millimetre(math.NaN()), ""},
