@@ -90,7 +90,7 @@ func (c Case) check() error {
 			return refuse("%q is no extent of a join; give complete or incomplete", j.Extent)
 		}
 	}
-	return checkFindings(c.Findings)
+	return checkRemark("the findings", c.Findings)
 }
 
 // words is all that a search looks through.

@@ -47,8 +47,8 @@ type Casebook struct {
 	readOnly string
 	findings Findings
 	writing  sync.Mutex // one import or removal of files at a time
-	// opened tells revisions of marks: each opening begins a new one.
-	opened  map[marksKey]bool
+	// opened tells revisions: each opening of the casebook begins a new one.
+	opened  map[revised]bool
 	opening sync.Mutex
 }
 
@@ -65,7 +65,7 @@ func open(folder string, steps fs.FS) (*Casebook, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Casebook{folder: folder, opened: map[marksKey]bool{}}
+	b := &Casebook{folder: folder, opened: map[revised]bool{}}
 	if err := plan.check(b.path(databaseName)); err != nil {
 		return nil, err
 	}

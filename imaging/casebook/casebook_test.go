@@ -9,7 +9,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"testing/fstest"
 
 	"ogive/geometry/hand"
 )
@@ -210,41 +209,6 @@ func TestTheSecondWindowIsToldAndMayRead(t *testing.T) {
 		t.Errorf("the second window writes: %v", err)
 	}
 	addCase(t, first, "S-3")
-}
-
-func TestALaterCasebookIsRefusedAndLeftAsItIs(t *testing.T) {
-	folder := filepath.Join(t.TempDir(), "book")
-	first, err := migrations.ReadFile("migrations/0001.sql")
-	if err != nil {
-		t.Fatal(err)
-	}
-	later := fstest.MapFS{"migrations/0001.sql": {Data: first}, "migrations/0002.sql": {Data: []byte("ALTER TABLE cases ADD COLUMN plan TEXT NOT NULL DEFAULT 'none'")}}
-	book := opened(t, folder)
-	id := addCase(t, book, "S-1")
-	closed(t, book)
-
-	if book, err = open(folder, later); err != nil {
-		t.Fatalf("an older casebook: %v", err)
-	}
-	var plan string
-	if err := book.db.QueryRow("SELECT plan FROM cases WHERE id=?", id).Scan(&plan); err != nil || plan != "none" {
-		t.Errorf("after the step: %q %v", plan, err)
-	}
-	closed(t, book)
-	before, err := os.ReadFile(filepath.Join(folder, databaseName))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.Remove(filepath.Join(folder, lockName)); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := Open(folder); err == nil || !strings.Contains(err.Error(), "later program (form 2, this program knows form 1)") {
-		t.Errorf("a later casebook: %v", err)
-	}
-	after, err := os.ReadFile(filepath.Join(folder, databaseName))
-	if _, gone := os.Stat(filepath.Join(folder, lockName)); err != nil || !bytes.Equal(before, after) || gone == nil {
-		t.Error("the later casebook was touched")
-	}
 }
 
 func TestAFullDiskIsSaidPlainlyAndNothingIsLost(t *testing.T) {

@@ -38,14 +38,14 @@ func CheckCode(code string) error {
 	return nil
 }
 
-// checkFindings refuses a remark with a number or date in it that could tell
-// who the patient is.
-func checkFindings(s string) error {
+// checkRemark refuses free text with a number or date in it that could tell who
+// the patient is.
+func checkRemark(what, s string) error {
 	if len(s) > 10_000 {
-		return refuse("the findings are longer than 10,000 characters; shorten them")
+		return refuse("%s: the text is longer than 10,000 characters; shorten it", what)
 	}
 	if fullDate.MatchString(s) || longRun.MatchString(s) {
-		return refuse("the findings hold a full date or a long number, which could tell who the patient is; leave it out, dates of operation have a place of their own")
+		return refuse("%s: the text holds a full date or a long number, which could tell who the patient is; leave it out, sittings and operations have dates of their own", what)
 	}
 	return nil
 }

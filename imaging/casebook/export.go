@@ -5,44 +5,17 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"filippo.io/age"
 )
 
-// exportForm is the form of exported cases that this program writes and reads.
-const exportForm = 1
-
-// manifest is the table of contents of an exported case.
-type manifest struct {
-	Form        int             `json:"ogive_case"`
-	Case        Case            `json:"case"`
-	Sittings    []Sitting       `json:"sittings"`
-	Photographs []exportedPhoto `json:"photographs"`
-	Marks       []exportedMarks `json:"marks"`
-}
-
-type exportedPhoto struct {
-	File     string     `json:"file"`
-	SHA256   string     `json:"sha256"`
-	Original string     `json:"original_sha256"`
-	About    Photograph `json:"about"`
-}
-
-type exportedMarks struct {
-	File       string `json:"file"`
-	SHA256     string `json:"sha256"`
-	Photograph string `json:"photograph_sha256"`
-	Observer   string `json:"observer"`
-	Saved      string `json:"saved"`
-	text       string
-}
-
-// Export writes one case to a new file: a zip of its photographs, all marks
-// with their history, and manifest.json with the SHA-256 of each. With a
+// Export writes one case to a new file: a zip of its photographs, all marks,
+// plans and appraisals with their history, and manifest.json with the SHA-256 of
+// each. With a
 // passphrase the whole is encrypted (age-encryption.org/v1). A file that is
 // there already is not replaced.
 func (b *Casebook) Export(caseID int64, path, passphrase string) error {
@@ -70,33 +43,57 @@ func (b *Casebook) Export(caseID int64, path, passphrase string) error {
 
 func (b *Casebook) manifest(caseID int64) (m manifest, err error) {
 	m.Form = exportForm
-	if m.Case, err = b.Case(caseID); err != nil {
-		return m, err
-	}
-	if m.Sittings, err = b.Sittings(caseID); err != nil {
-		return m, err
-	}
-	photos, err := b.Photographs(caseID)
+	c, err := b.Case(caseID)
 	if err != nil {
 		return m, err
 	}
-	for _, p := range photos {
-		e := exportedPhoto{File: p.File(), SHA256: p.Hash, About: p}
-		if err := b.db.QueryRow("SELECT original FROM photographs WHERE id=?", p.ID).Scan(&e.Original); err != nil {
-			return m, plain("the casebook can't be read", err)
-		}
-		m.Photographs = append(m.Photographs, e)
+	m.Case = exportCase(c)
+	sittings, err := b.Sittings(caseID)
+	if err != nil {
+		return m, err
 	}
-	m.Marks, err = rows(b.db, func(scan func(...any) error) (e exportedMarks, err error) {
-		err = scan(&e.Photograph, &e.Observer, &e.Saved, &e.text)
+	for _, s := range sittings {
+		m.Sittings = append(m.Sittings, exportedSitting{s.Date, s.Stage, s.Note})
+	}
+	m.Photographs, err = rows(b.db, func(scan func(...any) error) (e exportedPhoto, err error) {
+		var ext string
+		err = scan(&e.SHA256, &ext, &e.Original, &e.Date, &e.Hand, &e.View)
+		e.File = Photograph{Hash: e.SHA256, Extension: ext}.File()
+		return e, err
+	}, "SELECT p.hash,p.ext,p.original,s.date,p.hand,p.view FROM photographs p JOIN sittings s ON p.sitting=s.id WHERE s.case_id=? ORDER BY s.date,p.id", caseID)
+	if err != nil {
+		return m, err
+	}
+	for _, part := range m.texts() {
+		if *part.list, err = b.exportTexts(part.in, caseID); err != nil {
+			return m, err
+		}
+		number(*part.list, part.in.table)
+	}
+	return m, nil
+}
+
+// part is the texts of one kind.
+type part struct {
+	in   kept
+	list *[]exportedText
+}
+
+func (m *manifest) texts() []part {
+	return []part{{keptMarks, &m.Marks}, {keptPlans, &m.Plans}, {keptAppraisals, &m.Appraisals}}
+}
+
+func (b *Casebook) exportTexts(in kept, caseID int64) ([]exportedText, error) {
+	photograph, sitting, join := "p.hash", "''", "JOIN photographs p ON k.photograph=p.id JOIN sittings s ON p.sitting=s.id"
+	if in.about == "sitting" {
+		photograph, sitting, join = "''", "s.date", "JOIN sittings s ON k.sitting=s.id"
+	}
+	return rows(b.db, func(scan func(...any) error) (e exportedText, err error) {
+		err = scan(&e.Photograph, &e.Sitting, &e.Observer, &e.Saved, &e.text)
 		e.SHA256 = hashOf([]byte(e.text))
 		return e, err
-	}, `SELECT p.hash,o.name,m.saved,m.text FROM marks m JOIN observers o ON m.observer=o.id JOIN photographs p ON m.photograph=p.id
-		JOIN sittings s ON p.sitting=s.id WHERE s.case_id=? ORDER BY p.id,o.key,m.revision`, caseID)
-	for i := range m.Marks {
-		m.Marks[i].File = fmt.Sprintf("marks-%04d.json", i+1)
-	}
-	return m, err
+	}, "SELECT "+photograph+","+sitting+",o.name,k.saved,k.text FROM "+in.table+" k JOIN observers o ON k.observer=o.id "+join+
+		" WHERE s.case_id=? ORDER BY k."+in.about+",o.key,k.revision", caseID)
 }
 
 func (b *Casebook) writeExport(part *os.File, m manifest, passphrase string) error {
@@ -121,13 +118,15 @@ func (b *Casebook) writeExport(part *os.File, m manifest, passphrase string) err
 	if err := addFile(z, "manifest.json", zip.Deflate, bytes.NewReader(about)); err != nil {
 		return err
 	}
-	for _, e := range m.Marks {
-		if err := addFile(z, e.File, zip.Deflate, bytes.NewReader([]byte(e.text))); err != nil {
-			return err
+	for _, part := range m.texts() {
+		for _, e := range *part.list {
+			if err := addFile(z, e.File, zip.Deflate, strings.NewReader(e.text)); err != nil {
+				return err
+			}
 		}
 	}
 	for _, e := range m.Photographs {
-		data, err := os.ReadFile(b.Path(e.About))
+		data, err := os.ReadFile(b.path(filepath.FromSlash(e.File)))
 		if err != nil {
 			return err
 		}

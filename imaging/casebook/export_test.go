@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 func exported(t *testing.T, passphrase string) (from *Casebook, path string) {
@@ -16,6 +18,16 @@ func exported(t *testing.T, passphrase string) (from *Casebook, path string) {
 	id := addCase(t, from, "S-1")
 	p := importTiny(t, from, id, 5).Photograph
 	if err := from.SaveMarks(p, "AB", marksAt(4)); err != nil {
+		t.Fatal(err)
+	}
+	if err := from.SavePlan(p, "AB", `{"flap": 2}`); err != nil {
+		t.Fatal(err)
+	}
+	at, err := from.Photograph(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := errors.Join(from.SaveAppraisal(at.Sitting, felt("CD", "thickened", "radial side")), from.SetSittingNote(at.Sitting, "splint at night")); err != nil {
 		t.Fatal(err)
 	}
 	path = filepath.Join(t.TempDir(), "case.zip")
@@ -55,6 +67,19 @@ func TestACaseGoesOutAndComesInElsewhereAndOverwritesNothing(t *testing.T) {
 		here, err := to.History(photos[0].ID, "AB")
 		if err != nil || len(here) != 1 || here[0] != there[0] {
 			t.Errorf("marks %+v became %+v, %v", there, here, err)
+		}
+		if plan, ok, err := to.Plan(photos[0].ID, "AB"); plan != `{"flap": 2}` || !ok || err != nil {
+			t.Errorf("the plan became %q %v %v", plan, ok, err)
+		}
+		if s, err := to.Sittings(id); err != nil || len(s) != 1 || s[0].Note != "splint at night" || s[0].Stage != FollowUp {
+			t.Errorf("the sitting became %+v %v", s, err)
+		}
+		before, err := from.Appraisals(1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if after, err := to.Appraisals(id); err != nil || !cmp.Equal(before, after) || len(after) != 1 {
+			t.Errorf("the appraisals differ: %s %v", cmp.Diff(before, after), err)
 		}
 		if err := to.Check(t.Context()); err != nil {
 			t.Error(err)

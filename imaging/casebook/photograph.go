@@ -17,52 +17,6 @@ import (
 	"ogive/imaging/wholefile"
 )
 
-// Stage is what a sitting is to the operation.
-type Stage string
-
-// Stages of a case.
-const (
-	Before      Stage = "before"
-	AtOperation Stage = "operation"
-	FollowUp    Stage = "follow-up"
-)
-
-// stageOn is the stage of a day, by the first operation.
-func (c Case) stageOn(d Date) Stage {
-	switch op := c.Operated(); {
-	case op == "" || d < op:
-		return Before
-	case d == op:
-		return AtOperation
-	}
-	return FollowUp
-}
-
-// Sitting is one day of photographs.
-type Sitting struct {
-	ID    int64
-	Date  Date
-	Stage Stage
-}
-
-// Sittings is the sittings of a case by date.
-func (b *Casebook) Sittings(caseID int64) ([]Sitting, error) {
-	return rows(b.db, func(scan func(...any) error) (s Sitting, err error) {
-		return s, scan(&s.ID, &s.Date, &s.Stage)
-	}, "SELECT id,date,stage FROM sittings WHERE case_id=? ORDER BY date", caseID)
-}
-
-// SetStage corrects what a sitting is to the operation.
-func (b *Casebook) SetStage(sitting int64, s Stage) error {
-	if s != Before && s != AtOperation && s != FollowUp {
-		return refuse("%q is no stage; give before, operation or follow-up", s)
-	}
-	return b.change("the sitting can't be changed", func(tx *sql.Tx) error {
-		_, err := tx.Exec("UPDATE sittings SET stage=? WHERE id=?", s, sitting)
-		return err
-	})
-}
-
 // Photograph is one photograph of a case. Hand and View are empty until they
 // are said.
 type Photograph struct {

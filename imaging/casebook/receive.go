@@ -4,18 +4,14 @@ import (
 	"archive/zip"
 	"bufio"
 	"database/sql"
-	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"regexp"
 	"strings"
-	"time"
 
 	"filippo.io/age"
 
-	"ogive/imaging/casebook/strip"
 	"ogive/imaging/marksfile"
 	"ogive/imaging/photo"
 )
@@ -23,13 +19,16 @@ import (
 const (
 	largestExport   = 8 << 30 // bytes
 	largestManifest = 16 << 20
-	mostExported    = 20_000 // files
+	largestTexts    = 512 << 20 // together
+	mostExported    = 20_000    // files
 	// mostSqueezed is how much smaller a packed text can be; photographs are not
 	// packed at all.
 	mostSqueezed = 200
 )
 
-var exportedName = regexp.MustCompile(`^(manifest\.json|marks-\d{4,6}\.json|photographs/[0-9a-f]{64}\.(jpg|png|webp|heic))$`)
+var exportedName = regexp.MustCompile(`^(manifest\.json|(marks|plans|appraisals)-\d{4,6}\.json|photographs/[0-9a-f]{64}\.(jpg|png|webp|heic))$`)
+
+var hash = regexp.MustCompile(`^[0-9a-f]{64}$`)
 
 // ErrPassphrase says that an exported case is encrypted and the passphrase is
 // missing or wrong.
@@ -106,11 +105,11 @@ func (b *Casebook) receive(f *os.File) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
-	m, err := readManifest(files)
+	m, c, err := readManifest(files)
 	if err != nil {
 		return 0, err
 	}
-	return b.admit(m, files)
+	return b.admit(m, c, files)
 }
 
 // listed is the files by name. Names that no export has, names that are there
@@ -120,6 +119,7 @@ func listed(z *zip.Reader, size int64) (map[string]*zip.File, error) {
 		return nil, refuse("the exported case holds more than %d files, which no case does; ask for a new copy", mostExported)
 	}
 	out := map[string]*zip.File{}
+	var texts, pictures uint64
 	for _, f := range z.File {
 		if !exportedName.MatchString(f.Name) || out[f.Name] != nil || !f.Mode().IsRegular() {
 			return nil, refuse("the exported case holds %.60q, which does not belong there; nothing was taken in, ask for a new copy", f.Name)
@@ -133,6 +133,16 @@ func listed(z *zip.Reader, size int64) (map[string]*zip.File, error) {
 		}
 		if f.UncompressedSize64 > most || f.UncompressedSize64 > mostSqueezed*(f.CompressedSize64+100) {
 			return nil, refuse("%s in the exported case would unpack to far more than it should; nothing was taken in, ask for a new copy", f.Name)
+		}
+		if strings.HasPrefix(f.Name, photosName) {
+			pictures += f.UncompressedSize64
+		} else {
+			texts += f.UncompressedSize64
+		}
+		// Pictures hardly pack, so that more of them than the file is long are
+		// one and the same piece of it, given many names.
+		if texts > largestTexts || pictures > 2*uint64(size) {
+			return nil, refuse("the exported case would unpack to far more than it should; nothing was taken in, ask for a new copy")
 		}
 		out[f.Name] = f
 	}
@@ -156,47 +166,40 @@ func unpack(files map[string]*zip.File, name, sha string) (data []byte, err erro
 	return data, nil
 }
 
-func readManifest(files map[string]*zip.File) (m manifest, err error) {
+func readManifest(files map[string]*zip.File) (manifest, Case, error) {
 	data, err := unpack(files, "manifest.json", "")
 	if err != nil {
-		return m, err
+		return manifest{}, Case{}, err
 	}
-	if err := json.Unmarshal(data, &m); err != nil {
-		return m, refuse("manifest.json in the exported case is damaged (%v); ask for a new copy", err)
+	m, err := parseManifest(data)
+	if err != nil {
+		return m, Case{}, err
 	}
-	if m.Form != exportForm {
-		return m, refuse("the exported case is of form %d, this program reads form %d; use the program it was written with", m.Form, exportForm)
-	}
-	if err := m.Case.check(); err != nil {
-		return m, err
-	}
-	for _, s := range m.Sittings {
-		if _, err := ParseDate(string(s.Date)); err != nil || s.Date == "" {
-			return m, refuse("a sitting in the exported case has no proper date; ask for a new copy")
-		}
-	}
-	return m, nil
+	c, err := m.Case.received()
+	return m, c, err
 }
 
 // admit writes the photographs and then lets the database know of the case, in
 // one transaction.
-func (b *Casebook) admit(m manifest, files map[string]*zip.File) (id int64, err error) {
+func (b *Casebook) admit(m manifest, c Case, files map[string]*zip.File) (id int64, err error) {
 	b.writing.Lock()
 	defer b.writing.Unlock()
 	var written []string
-	for i := range m.Photographs {
-		p, err := b.admitPhotograph(&m.Photographs[i], files)
-		written = append(written, p...)
+	var photographs []admitted
+	for _, e := range m.Photographs {
+		p, hashes, err := b.admitPhotograph(e, files)
+		written = append(written, hashes...)
 		if err != nil {
 			return 0, errors.Join(err, b.fulfil(written))
 		}
+		photographs = append(photographs, p)
 	}
 	err = b.change("the case can't be received", func(tx *sql.Tx) error {
-		if id, err = insertCase(tx, m.Case); err != nil {
+		if id, err = insertCase(tx, c); err != nil {
 			return err
 		}
-		m.Case.ID = id
-		if err := insertContents(tx, m, files); err != nil {
+		c.ID = id
+		if err := insertContents(tx, c, m, photographs, files); err != nil {
 			return err
 		}
 		for _, h := range written {
@@ -210,74 +213,4 @@ func (b *Casebook) admit(m manifest, files map[string]*zip.File) (id int64, err 
 		return 0, errors.Join(err, b.fulfil(written))
 	}
 	return id, nil
-}
-
-// admitPhotograph keeps one photograph's file, and gives its hash once that is
-// on the way to the disk. What the manifest says of the picture is replaced by
-// what the picture itself says.
-func (b *Casebook) admitPhotograph(e *exportedPhoto, files map[string]*zip.File) (written []string, err error) {
-	data, err := unpack(files, e.File, e.SHA256)
-	if err != nil {
-		return nil, err
-	}
-	clean, err := strip.Photograph(data)
-	if err != nil {
-		return nil, fmt.Errorf("%s %w", e.File, err)
-	}
-	facts, size := clean.Picture.Facts(), clean.Picture.Size()
-	e.About = Photograph{Date: e.About.Date, Hash: hashOf(clean.Data), Extension: clean.Extension, Hand: e.About.Hand, View: e.About.View,
-		Taken: stamp(facts.Taken), Camera: facts.Camera, Width: size.X, Height: size.Y}
-	for _, hash := range []string{e.SHA256, e.About.Hash, e.Original} {
-		twice, err := b.find(hash)
-		if err != nil {
-			return nil, err
-		}
-		if twice != nil {
-			return nil, refuse("a photograph of the exported case is in this casebook already, in case %s on %s; nothing was taken in or overwritten", twice.Case, twice.Date)
-		}
-	}
-	err = b.change("the case can't be received", func(tx *sql.Tx) error {
-		_, err := tx.Exec("INSERT OR IGNORE INTO intents(hash) VALUES(?)", e.About.Hash)
-		return err
-	})
-	if err != nil {
-		return nil, err
-	}
-	return []string{e.About.Hash}, plain("the case can't be received", b.writeFiles(e.About, clean))
-}
-
-func insertContents(tx *sql.Tx, m manifest, files map[string]*zip.File) error {
-	for _, s := range m.Sittings {
-		if _, err := tx.Exec("INSERT INTO sittings(case_id,date,stage) VALUES(?,?,?)", m.Case.ID, s.Date, s.Stage); err != nil {
-			return err
-		}
-	}
-	ids, about := map[string]int64{}, map[string]Photograph{}
-	for _, e := range m.Photographs {
-		id, err := insertPhotograph(tx, m.Case, e.About, e.Original)
-		if err != nil {
-			return err
-		}
-		ids[e.SHA256], about[e.SHA256] = id, e.About
-	}
-	for _, e := range m.Marks {
-		data, err := unpack(files, e.File, e.SHA256)
-		if err != nil {
-			return err
-		}
-		f, err := marksfile.Parse(data)
-		if err != nil {
-			return refuse("%s in the exported case: %v", e.File, err)
-		}
-		if ids[e.Photograph] == 0 || e.Observer == "" || f.Photograph != about[e.Photograph].File() {
-			return refuse("%s in the exported case belongs to no photograph or observer; ask for a new copy", e.File)
-		}
-		if _, err := time.Parse(time.RFC3339, e.Saved); err != nil {
-			return refuse("%s in the exported case has no proper time; ask for a new copy", e.File)
-		}
-		if err := writeMarks(tx, ids[e.Photograph], e.Observer, e.Saved, string(data), false); err != nil {
-			return err
-		}
-	}
-	return nil
 }
