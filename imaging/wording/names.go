@@ -2,7 +2,6 @@ package wording
 
 import (
 	"strconv"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -63,50 +62,19 @@ func add[Q plane.Measured](list []Figure, name string, e *plane.Estimate[Q], wri
 	return append(list, Figure{name, write(*e)})
 }
 
-// WebName is the web by its number: "Third web".
-func WebName(w hand.Web) string { return Sentence(w.String()) }
-
-// WebDigits is the web by its digits: "middle to ring".
-func WebDigits(w hand.Web) string {
-	if !w.Valid() {
-		return ""
-	}
-	radial, ulnar := w.Digits()
-	return radial.String() + " to " + ulnar.String()
-}
-
-// Photograph is what the photograph shows: "Right hand, back of the hand".
-func Photograph(s hand.Side, v hand.View) string {
-	return Sentence(s.String()) + " hand, " + View(v)
-}
-
-// View is the view in plain words.
-func View(v hand.View) string {
-	switch v {
-	case hand.Dorsal:
-		return "back of the hand"
-	case hand.Palmar:
-		return "palm"
-	case hand.WebView:
-		return "looking into a web"
-	}
-	return v.String()
-}
-
 // Scale is how the scale was found: "scale by ruler, 0.0333 ± 0.0004 mm per
 // pixel".
 func Scale(m scale.Method, e plane.Estimate[plane.Millimetre]) string {
-	return "scale by " + method(m) + ", " + MillimetresPerPixel(e)
-}
-
-func method(m scale.Method) string {
+	size := Gaps{"Size": MillimetresPerPixel(e)}
 	switch m {
+	case scale.ByRuler:
+		return say("scale by ruler, {{.Size}}", size)
 	case scale.ByTicks:
-		return "ruler ticks"
-	case "":
-		return "unknown means"
+		return say("scale by ruler ticks, {{.Size}}", size)
+	case scale.ByCard:
+		return say("scale by card, {{.Size}}", size)
 	}
-	return string(m)
+	return say("scale by unknown means, {{.Size}}", size)
 }
 
 // Shape is the arch's shape and how sure it is: "gothic" or "gothic, not sure".
@@ -116,51 +84,48 @@ func Shape(w reading.Web) string {
 	case w.Shape == 0:
 		return ""
 	case w.ShapeSure:
-		return w.Shape.String()
+		return Term(w.Shape.String())
 	}
-	return w.Shape.String() + ", not sure"
+	return say("{{.Shape}}, not sure", Gaps{"Shape": Term(w.Shape.String())})
 }
 
 // Verdict is the finding and whether it is doubtful: "too deep", "too deep?
 // (doubtful)".
 func Verdict(v norms.Verdict) string {
 	if v.Certain {
-		return v.Finding
+		return Term(v.Finding)
 	}
-	return v.Finding + "? (doubtful)"
+	return say("{{.Finding}}? (doubtful)", Gaps{"Finding": Term(v.Finding)})
 }
 
 // VerdictOf is the verdict together with the figure it judges: "span: too
 // wide".
-func VerdictOf(v norms.Verdict) string { return v.Figure + ": " + Verdict(v) }
+func VerdictOf(v norms.Verdict) string {
+	verdict := Gaps{"Verdict": Verdict(v)}
+	switch v.Figure {
+	case "index": // a finger bears the same name in English only
+		return say("index: {{.Verdict}}", verdict)
+	case Span:
+		return say("span: {{.Verdict}}", verdict)
+	case Depth:
+		return say("depth: {{.Verdict}}", verdict)
+	case Slope:
+		return say("slope: {{.Verdict}}", verdict)
+	}
+	return v.Figure + ": " + Verdict(v)
+}
 
 // Limit is the limit a figure was judged by and where it comes from: "0.45
 // (published values)".
 func Limit(v norms.Verdict) string {
 	written := strconv.FormatFloat(v.Limit, 'f', ratioDecimals, 64)
 	switch v.Figure {
-	case Span:
+	case Span, Depth:
 		written = strconv.FormatFloat(v.Limit, 'f', millimetreDecimals, 64) + " mm"
 	case Slope:
 		written = strconv.FormatFloat(v.Limit, 'f', degreeDecimals, 64) + "°"
 	}
-	return written + " (" + v.Against + ")"
-}
-
-// Joint is what a joint's mark stands on: in the palmar view a crease.
-func Joint(j hand.Joint, v hand.View) string {
-	if v == hand.Palmar {
-		switch j {
-		case hand.MCP:
-			return "basal crease"
-		case hand.PIP:
-			return "PIP crease"
-		}
-	}
-	if j == hand.Tip {
-		return "tip"
-	}
-	return strings.ToUpper(j.String())
+	return written + " (" + Term(v.Against) + ")"
 }
 
 // Sentence is s with a capital first letter.

@@ -9,6 +9,8 @@
 //	wording.Photograph(side, view)        // "Right hand, back of the hand"
 //	wording.Caution                       // stands under every output
 //
+// The words are English unless Translate was told otherwise.
+//
 // Figures are rounded to what their uncertainty deserves: see Rounded.
 package wording
 
