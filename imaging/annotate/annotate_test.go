@@ -26,16 +26,16 @@ func TestCardsStayInsideThePictureApartAndOffThePhotograph(t *testing.T) {
 	for name, size := range pictures {
 		m := newHandmade(size.X, size.Y, fair, drape)
 		sc := newScene(newSheet(size, typicalSpan(m.reading)), m.marks, m.ref, m.reading)
-		picture := box{0, 0, float64(sc.whole.Dx()), sc.strip.top}
+		picture := boxOf(0, 0, float64(sc.whole.Dx()), sc.strip.top)
 		for i, c := range sc.cards {
-			if !c.box.within(picture) {
+			if !c.box.Within(picture) {
 				t.Errorf("%s: card of the %v leaves the picture: %v", name, c.web.Web, c.box)
 			}
-			if c.box.meets(sc.fieldBox()) {
+			if c.box.Meets(sc.fieldBox()) {
 				t.Errorf("%s: card of the %v covers the photograph", name, c.web.Web)
 			}
 			for _, other := range sc.cards[:i] {
-				if c.box.meets(other.box) {
+				if c.box.Meets(other.box) {
 					t.Errorf("%s: cards of the %v and the %v overlap", name, c.web.Web, other.web.Web)
 				}
 			}
@@ -79,7 +79,7 @@ func drawnHand(m handmade) (*image.RGBA, func(plane.PixelPoint) image.Point) {
 	sc.draw()
 	return sc.img, func(p plane.PixelPoint) image.Point {
 		q := sc.at(p)
-		return image.Pt(int(q.x), int(q.y))
+		return image.Pt(int(q.X), int(q.Y))
 	}
 }
 
@@ -199,7 +199,7 @@ func TestEveryWordOfAWarningIsSet(t *testing.T) {
 	text := "a " + strings.Repeat("verylongword", 20) + " and the rest of it"
 	lines := wrapped(f, text, 100)
 	for _, l := range lines {
-		if f.widthOf(l) > 100 {
+		if f.WidthOf(l) > 100 {
 			t.Errorf("line %q is wider than it may be", l)
 		}
 	}
@@ -218,18 +218,18 @@ func TestDoubtLooksDifferentWithoutColour(t *testing.T) {
 		v.Certain = certain
 		b := boxAt(100, 100, 300, flagHeight*sc.em)
 		sc.gg.SetColor(paper)
-		sc.gg.DrawRectangle(b.left, b.top, b.width(), b.height())
+		sc.gg.DrawRectangle(b.Left, b.Top, b.Width(), b.Height())
 		sc.gg.Fill()
 		sc.drawFlag(v, b)
 		n := 0.0
-		for y := int(b.top); y < int(b.bottom); y++ {
-			for x := int(b.left); x < int(b.right); x++ {
+		for y := int(b.Top); y < int(b.Bottom); y++ {
+			for x := int(b.Left); x < int(b.Right); x++ {
 				if luminance(sc.img.RGBAAt(x, y)) < 0.2 {
 					n++
 				}
 			}
 		}
-		return n / b.width() / b.height()
+		return n / b.Width() / b.Height()
 	}
 	if certain, doubtful := dark(true), dark(false); certain < 0.6 || doubtful > 0.35 {
 		t.Errorf("a certain flag is inked to %.2f, a doubtful one to %.2f", certain, doubtful)

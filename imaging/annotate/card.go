@@ -50,9 +50,9 @@ func (sc *scene) layOutCards() margins {
 	var anchors []spot
 	var distal spot
 	for i, c := range sc.cards {
-		largest = size{math.Max(largest.w, c.box.width()), math.Max(largest.h, c.box.height())}
+		largest = size{math.Max(largest.w, c.box.Width()), math.Max(largest.h, c.box.Height())}
 		anchors = append(anchors, c.anchor)
-		distal = distal.add(sc.webs[i].distal)
+		distal = distal.Add(sc.webs[i].distal)
 	}
 	w, h, along := float64(sc.field.Dx()), float64(sc.field.Dy()), sideTowards(distal)
 	n := float64(len(sc.cards))
@@ -72,18 +72,18 @@ func (sc *scene) layOutCards() margins {
 func (sc *scene) newCard(d drawnWeb) card {
 	c := card{web: d.Web, title: wording.WebName(d.Web.Web), sub: wording.WebDigits(d.Web.Web), rows: cardRows(d.Web, sc.reading.View)}
 	c.anchor, c.anchored = sc.anchor(d)
-	width := math.Max(sc.fonts.title.widthOf(c.title), sc.fonts.regular.widthOf(c.sub)) + (cardSketch+0.8)*sc.em
+	width := math.Max(sc.fonts.title.WidthOf(c.title), sc.fonts.regular.WidthOf(c.sub)) + (cardSketch+0.8)*sc.em
 	values := 0.0
 	for _, r := range c.rows {
-		c.names = math.Max(c.names, sc.fonts.regular.widthOf(r.Name))
-		values = math.Max(values, sc.fonts.bold.widthOf(r.Value))
+		c.names = math.Max(c.names, sc.fonts.regular.WidthOf(r.Name))
+		values = math.Max(values, sc.fonts.bold.WidthOf(r.Value))
 	}
 	width = math.Max(width, c.names+columnGap*sc.em+values)
 	for _, v := range d.Verdicts {
-		width = math.Max(width, sc.flagFont(v).widthOf(wording.VerdictOf(v))+1.7*sc.em)
+		width = math.Max(width, sc.flagFont(v).WidthOf(wording.VerdictOf(v))+1.7*sc.em)
 	}
-	height := sc.fonts.title.lineHeight() + sc.fonts.regular.lineHeight() + 0.3*sc.em +
-		float64(len(c.rows))*sc.fonts.regular.lineHeight() +
+	height := lineHeight(sc.fonts.title) + lineHeight(sc.fonts.regular) + 0.3*sc.em +
+		float64(len(c.rows))*lineHeight(sc.fonts.regular) +
 		float64(len(d.Verdicts))*(flagHeight+flagGap)*sc.em
 	if len(d.Verdicts) > 0 {
 		height += flagGap * sc.em
@@ -105,7 +105,7 @@ func (sc *scene) anchor(d drawnWeb) (spot, bool) {
 	case len(d.seeds) == 3:
 		return d.seeds[1], true
 	}
-	return sc.fieldBox().centre(), false
+	return sc.fieldBox().Centre(), false
 }
 
 // cardRows are the figures that a card shows. A V has no span: its 0 is no
@@ -128,28 +128,28 @@ func cardRows(w reading.Web, v hand.View) []wording.Figure {
 }
 
 func (sc *scene) drawCard(c card) {
-	sc.gg.DrawRoundedRectangle(c.box.left, c.box.top, c.box.width(), c.box.height(), 0.35*sc.em)
+	sc.gg.DrawRoundedRectangle(c.box.Left, c.box.Top, c.box.Width(), c.box.Height(), 0.35*sc.em)
 	sc.gg.SetColor(paper)
 	sc.gg.FillPreserve()
 	sc.gg.SetColor(ink)
 	sc.gg.SetLineWidth(math.Max(0.07*sc.em, 1))
 	sc.gg.Stroke()
 
-	x, y := c.box.left+cardPad*sc.em, c.box.top+cardPad*sc.em
+	x, y := c.box.Left+cardPad*sc.em, c.box.Top+cardPad*sc.em
 	sc.drawSketch(c)
-	sc.text(sc.fonts.title, ink, spot{x, y + sc.fonts.title.baseline()}, c.title)
-	y += sc.fonts.title.lineHeight()
-	sc.text(sc.fonts.regular, faded, spot{x, y + sc.fonts.regular.baseline()}, c.sub)
-	y += sc.fonts.regular.lineHeight() + 0.3*sc.em
+	sc.text(sc.fonts.title, ink, xy(x, y+baseline(sc.fonts.title)), c.title)
+	y += lineHeight(sc.fonts.title)
+	sc.text(sc.fonts.regular, faded, xy(x, y+baseline(sc.fonts.regular)), c.sub)
+	y += lineHeight(sc.fonts.regular) + 0.3*sc.em
 	for _, r := range c.rows {
-		base := y + sc.fonts.regular.baseline()
-		sc.text(sc.fonts.regular, faded, spot{x, base}, r.Name)
-		sc.text(sc.fonts.bold, ink, spot{x + c.names + columnGap*sc.em, base}, r.Value)
-		y += sc.fonts.regular.lineHeight()
+		base := y + baseline(sc.fonts.regular)
+		sc.text(sc.fonts.regular, faded, xy(x, base), r.Name)
+		sc.text(sc.fonts.bold, ink, xy(x+c.names+columnGap*sc.em, base), r.Value)
+		y += lineHeight(sc.fonts.regular)
 	}
 	y += flagGap * sc.em
 	for _, v := range c.web.Verdicts {
-		sc.drawFlag(v, boxAt(x, y, c.box.width()-2*cardPad*sc.em, flagHeight*sc.em))
+		sc.drawFlag(v, boxAt(x, y, c.box.Width()-2*cardPad*sc.em, flagHeight*sc.em))
 		y += (flagHeight + flagGap) * sc.em
 	}
 }
@@ -157,9 +157,9 @@ func (sc *scene) drawCard(c card) {
 // drawSketch draws the arch at its true proportion in the card's corner.
 func (sc *scene) drawSketch(c card) {
 	side := cardSketch * sc.em
-	b := boxAt(c.box.right-cardPad*sc.em-side, c.box.top+cardPad*sc.em, side, side)
+	b := boxAt(c.box.Right-cardPad*sc.em-side, c.box.Top+cardPad*sc.em, side, side)
 	if curve, ok := sketched(c.web, b); ok {
-		sc.plainLine(ink, 0.16*sc.em, curve...)
+		sc.Plain(ink, 0.16*sc.em, curve)
 	}
 }
 
@@ -181,36 +181,33 @@ func (sc *scene) flagFont(v norms.Verdict) lettering {
 // is doubtful, a tick and plain words where all is certainly well.
 func (sc *scene) drawFlag(v norms.Verdict, b box) {
 	words, f := wording.VerdictOf(v), sc.flagFont(v)
-	start := spot{b.left + 0.5*sc.em, b.top + (flagHeight*sc.em-f.size)/2 + 0.84*f.size}
+	start := xy(b.Left+0.5*sc.em, b.Top+(flagHeight*sc.em-f.Size)/2+0.84*f.Size)
 	switch {
 	case !v.Certain:
 		sc.gg.SetDash(0.35*sc.em, 0.3*sc.em)
-		sc.gg.DrawRoundedRectangle(b.left, b.top, b.width(), b.height(), 0.3*sc.em)
+		sc.gg.DrawRoundedRectangle(b.Left, b.Top, b.Width(), b.Height(), 0.3*sc.em)
 		sc.gg.SetColor(ink)
 		sc.gg.SetLineWidth(math.Max(0.08*sc.em, 1))
 		sc.gg.Stroke()
 		sc.gg.SetDash()
 		sc.text(f, ink, start, words)
 	case within(v):
-		tick := []spot{{0, 0}, {0.25, 0.28}, {0.75, -0.4}}
+		tick := []spot{xy(0, 0), xy(0.25, 0.28), xy(0.75, -0.4)}
 		for i, q := range tick {
-			tick[i] = spot{b.left + 0.1*sc.em, b.centre().y}.add(q.times(sc.em))
+			tick[i] = xy(b.Left+0.1*sc.em, b.Centre().Y).Add(q.Times(sc.em))
 		}
-		sc.plainLine(ink, 0.14*sc.em, tick...)
-		sc.text(f, ink, start.add(spot{0.65 * sc.em, 0}), words)
+		sc.Plain(ink, 0.14*sc.em, tick)
+		sc.text(f, ink, start.Add(xy(0.65*sc.em, 0)), words)
 	default:
-		sc.trace(pennant(b))
-		sc.gg.ClosePath()
-		sc.gg.SetColor(ink)
-		sc.gg.Fill()
+		sc.Fill(ink, pennant(b))
 		sc.text(f, paper, start, words)
 	}
 }
 
 // pennant is a flag with a notch at its flying end.
 func pennant(b box) []spot {
-	notch := 0.28 * b.height()
-	return []spot{{b.left, b.top}, {b.right, b.top}, {b.right - notch, b.centre().y}, {b.right, b.bottom}, {b.left, b.bottom}}
+	notch := 0.28 * b.Height()
+	return []spot{xy(b.Left, b.Top), xy(b.Right, b.Top), xy(b.Right-notch, b.Centre().Y), xy(b.Right, b.Bottom), xy(b.Left, b.Bottom)}
 }
 
 // newLeaders finds a line from each card to its web: from that place of the
@@ -225,7 +222,7 @@ func (sc *scene) newLeaders() [][]spot {
 		target, stop := sc.target(sc.webs[i])
 		least, best := math.Inf(1), spot{}
 		for _, from := range c.edge(sc.fieldBox(), sc.em) {
-			cost := 0.6*from.sub(target).length()/sc.em + lines.along(target, from, sc.em)
+			cost := 0.6*from.Sub(target).Length()/sc.em + lines.Along(target, from, sc.em)
 			for _, l := range leaders {
 				if cross(from, target, l[0], l[1]) {
 					cost += costOfCrossing
@@ -235,9 +232,9 @@ func (sc *scene) newLeaders() [][]spot {
 				least, best = cost, from
 			}
 		}
-		d := target.sub(best)
-		if reach := d.length() - stop; reach > 0 {
-			leaders = append(leaders, []spot{best, best.add(d.unit().times(reach))})
+		d := target.Sub(best)
+		if reach := d.Length() - stop; reach > 0 {
+			leaders = append(leaders, []spot{best, best.Add(d.Unit().Times(reach))})
 		}
 	}
 	return leaders
@@ -247,7 +244,7 @@ func (sc *scene) newLeaders() [][]spot {
 // arch, so that nothing of the arch is hidden, else short of the card's anchor.
 func (sc *scene) target(d drawnWeb) (q spot, before float64) {
 	if n := len(d.curve); n > 1 {
-		return d.curve[0].to(d.curve[n-1], 0.5), 0
+		return d.curve[0].To(d.curve[n-1], 0.5), 0
 	}
 	q, _ = sc.anchor(d)
 	return q, 1.25 * sc.crownRadius()
@@ -258,19 +255,19 @@ const costOfCrossing = 100
 
 // edge is a row of places on the edge of the card that faces the photograph.
 func (c card) edge(field box, em float64) []spot {
-	a, b := spot{c.box.left + em, c.box.bottom}, spot{c.box.right - em, c.box.bottom}
+	a, b := xy(c.box.Left+em, c.box.Bottom), xy(c.box.Right-em, c.box.Bottom)
 	switch {
-	case c.box.top >= field.bottom:
-		a.y, b.y = c.box.top, c.box.top
-	case c.box.right <= field.left:
-		a, b = spot{c.box.right, c.box.top + em}, spot{c.box.right, c.box.bottom - em}
-	case c.box.left >= field.right:
-		a, b = spot{c.box.left, c.box.top + em}, spot{c.box.left, c.box.bottom - em}
+	case c.box.Top >= field.Bottom:
+		a.Y, b.Y = c.box.Top, c.box.Top
+	case c.box.Right <= field.Left:
+		a, b = xy(c.box.Right, c.box.Top+em), xy(c.box.Right, c.box.Bottom-em)
+	case c.box.Left >= field.Right:
+		a, b = xy(c.box.Left, c.box.Top+em), xy(c.box.Left, c.box.Bottom-em)
 	}
 	const n = 16
 	out := make([]spot, n+1)
 	for i := range out {
-		out[i] = a.to(b, float64(i)/n)
+		out[i] = a.To(b, float64(i)/n)
 	}
 	return out
 }

@@ -134,11 +134,11 @@ func webView(w, h int) handmade {
 
 // paintCapsule paints a band with round ends.
 func paintCapsule(img *image.RGBA, a, b plane.PixelPoint, r float64, c color.RGBA) {
-	p, q := spot{float64(a.X), float64(a.Y)}, spot{float64(b.X), float64(b.Y)}
-	area := image.Rect(int(math.Min(p.x, q.x)-r), int(math.Min(p.y, q.y)-r), int(math.Max(p.x, q.x)+r)+1, int(math.Max(p.y, q.y)+r)+1).Intersect(img.Bounds())
+	p, q := xy(float64(a.X), float64(a.Y)), xy(float64(b.X), float64(b.Y))
+	area := image.Rect(int(math.Min(p.X, q.X)-r), int(math.Min(p.Y, q.Y)-r), int(math.Max(p.X, q.X)+r)+1, int(math.Max(p.Y, q.Y)+r)+1).Intersect(img.Bounds())
 	for y := area.Min.Y; y < area.Max.Y; y++ {
 		for x := area.Min.X; x < area.Max.X; x++ {
-			if distanceToLine(spot{float64(x) + 0.5, float64(y) + 0.5}, p, q) < r {
+			if distanceToLine(xy(float64(x)+0.5, float64(y)+0.5), p, q) < r {
 				img.SetRGBA(x, y, c)
 			}
 		}

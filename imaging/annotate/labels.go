@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ogive/geometry/hand"
+	"ogive/imaging/markshapes"
 	"ogive/imaging/wording"
 )
 
@@ -71,20 +72,20 @@ func (sc *scene) jointLabel(f hand.Digit, j hand.Joint) string {
 type labelPlacer struct {
 	*sheet
 	field  box
-	lines  *cover
+	lines  *markshapes.Cover
 	keep   []spot
 	placed []label
 }
 
 // beside places a label around a mark of radius r.
 func (p *labelPlacer) beside(q spot, r float64, words string) {
-	w, h := p.fonts.small.widthOf(words), 1.05*p.fonts.small.size
+	w, h := p.fonts.small.WidthOf(words), 1.05*p.fonts.small.Size
 	gap := r + 0.3*p.em
 	var best box
 	least := math.Inf(1)
-	for i, way := range []spot{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {0.75, 0.75}, {-0.75, 0.75}, {0.75, -0.75}, {-0.75, -0.75}} {
-		c := q.add(spot{way.x * (gap + w/2), way.y * (gap + h/2)})
-		b := boxAt(c.x-w/2, c.y-h/2, w, h)
+	for i, way := range []spot{xy(1, 0), xy(-1, 0), xy(0, 1), xy(0, -1), xy(0.75, 0.75), xy(-0.75, 0.75), xy(0.75, -0.75), xy(-0.75, -0.75)} {
+		c := q.Add(xy(way.X*(gap+w/2), way.Y*(gap+h/2)))
+		b := boxAt(c.X-w/2, c.Y-h/2, w, h)
 		if cost := p.cost(b) + 0.2*float64(i); cost < least {
 			least, best = cost, b
 		}
@@ -93,18 +94,18 @@ func (p *labelPlacer) beside(q spot, r float64, words string) {
 }
 
 func (p *labelPlacer) cost(b box) float64 {
-	c := p.lines.under(b.grown(0.2 * p.em))
+	c := p.lines.Under(b.Grown(0.2 * p.em))
 	for _, l := range p.placed {
-		if l.box.meets(b.grown(0.2 * p.em)) {
+		if l.box.Meets(b.Grown(0.2 * p.em)) {
 			c += 12
 		}
 	}
 	for _, k := range p.keep {
-		if b.distance(k) < 1.4*p.jointRadius() {
+		if b.Distance(k) < 1.4*p.jointRadius() {
 			c += 20
 		}
 	}
-	if !b.within(p.field) {
+	if !b.Within(p.field) {
 		c += 60
 	}
 	return c

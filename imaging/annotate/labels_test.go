@@ -17,16 +17,16 @@ func TestLabelsLieBesideMarksAndNotOnThem(t *testing.T) {
 		}
 		for i, l := range sc.labels {
 			for _, q := range sc.jointSpots() {
-				if l.box.distance(q) < sc.jointRadius() {
+				if l.box.Distance(q) < sc.jointRadius() {
 					t.Errorf("%s: label %q covers a joint", name, l.words)
 				}
 			}
 			for _, other := range sc.labels[:i] {
-				if l.box.meets(other.box) {
+				if l.box.Meets(other.box) {
 					t.Errorf("%s: labels %q and %q overlap", name, l.words, other.words)
 				}
 			}
-			if !l.box.within(sc.fieldBox()) {
+			if !l.box.Within(sc.fieldBox()) {
 				t.Errorf("%s: label %q leaves the photograph", name, l.words)
 			}
 		}
@@ -40,7 +40,7 @@ func TestALabelGivesWayToTheMarkNextToIt(t *testing.T) {
 	sc := newScene(newSheet(image.Pt(1600, 1200), 0), m.marks, m.ref, m.reading)
 	ring := sc.at(m.marks.Joints[hand.Ring][hand.MCP])
 	for _, l := range sc.labels {
-		if l.box.distance(ring) < sc.jointRadius() {
+		if l.box.Distance(ring) < sc.jointRadius() {
 			t.Errorf("label %q covers the joint beside it", l.words)
 		}
 	}

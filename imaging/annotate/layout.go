@@ -5,29 +5,6 @@ import (
 	"slices"
 )
 
-// box is a rectangle on the picture.
-type box struct{ left, top, right, bottom float64 }
-
-func boxAt(x, y, w, h float64) box { return box{x, y, x + w, y + h} }
-
-func (b box) width() float64      { return b.right - b.left }
-func (b box) height() float64     { return b.bottom - b.top }
-func (b box) centre() spot        { return spot{(b.left + b.right) / 2, (b.top + b.bottom) / 2} }
-func (b box) grown(d float64) box { return box{b.left - d, b.top - d, b.right + d, b.bottom + d} }
-func (b box) nearest(q spot) spot {
-	return spot{clamp(q.x, b.left, b.right), clamp(q.y, b.top, b.bottom)}
-}
-
-func (b box) distance(q spot) float64 { return q.sub(b.nearest(q)).length() }
-
-func (b box) meets(c box) bool {
-	return b.left < c.right && c.left < b.right && b.top < c.bottom && c.top < b.bottom
-}
-
-func (b box) within(c box) bool {
-	return b.left >= c.left && b.top >= c.top && b.right <= c.right && b.bottom <= c.bottom
-}
-
 func clamp(x, low, high float64) float64 { return math.Min(math.Max(x, low), high) }
 
 // side is the side of the photograph along which the cards stand.
@@ -43,11 +20,11 @@ const (
 // sideTowards is the side that lies in direction v, above where v is zero.
 func sideTowards(v spot) side {
 	switch {
-	case math.Abs(v.x) > math.Abs(v.y) && v.x < 0:
+	case math.Abs(v.X) > math.Abs(v.Y) && v.X < 0:
 		return leftOf
-	case math.Abs(v.x) > math.Abs(v.y):
+	case math.Abs(v.X) > math.Abs(v.Y):
 		return rightOf
-	case v.y > 0:
+	case v.Y > 0:
 		return below
 	}
 	return above
@@ -76,9 +53,9 @@ func layOut(w, h float64, along side, sizes []size, anchors []spot, gap float64)
 	length, depth := 0.0, 0.0
 	var lengths, wants []float64
 	for i, s := range sizes {
-		l, d, want := s.w, s.h, anchors[i].x
+		l, d, want := s.w, s.h, anchors[i].X
 		if !along.row() {
-			l, d, want = s.h, s.w, anchors[i].y
+			l, d, want = s.h, s.w, anchors[i].Y
 		}
 		lengths, wants = append(lengths, l), append(wants, want)
 		length, depth = length+l+gap, math.Max(depth, d)
@@ -178,16 +155,16 @@ func spread(wants, lengths []float64, gap, room float64) []float64 {
 
 // distanceToLine is the distance from q to the straight line between a and b.
 func distanceToLine(q, a, b spot) float64 {
-	d := b.sub(a)
+	d := b.Sub(a)
 	t := 0.0
-	if dd := d.dot(d); dd > 0 {
-		t = clamp(q.sub(a).dot(d)/dd, 0, 1)
+	if dd := d.Dot(d); dd > 0 {
+		t = clamp(q.Sub(a).Dot(d)/dd, 0, 1)
 	}
-	return q.sub(a.to(b, t)).length()
+	return q.Sub(a.To(b, t)).Length()
 }
 
 // cross reports whether the lines ab and cd cross.
 func cross(a, b, c, d spot) bool {
-	turn := func(p, q, r spot) float64 { return q.sub(p).square().dot(r.sub(p)) }
+	turn := func(p, q, r spot) float64 { return q.Sub(p).Square().Dot(r.Sub(p)) }
 	return turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0
 }

@@ -7,6 +7,7 @@ import (
 	"ogive/geometry/plane"
 	"ogive/geometry/reading"
 	"ogive/geometry/scale"
+	"ogive/imaging/markshapes"
 )
 
 // scene is everything that is to be drawn, with its place found.
@@ -102,13 +103,13 @@ func (sc *scene) distal(d drawnWeb) spot {
 	var sum spot
 	for _, f := range []hand.Digit{radial, ulnar} {
 		if mcp, pip, ok := sc.axis(f); ok {
-			sum = sum.add(pip.sub(mcp).unit())
+			sum = sum.Add(pip.Sub(mcp).Unit())
 		}
 	}
 	if sum == (spot{}) && d.hasCrown && d.springing != nil {
-		sum = d.springing[0].to(d.springing[1], 0.5).sub(d.crown)
+		sum = d.springing[0].To(d.springing[1], 0.5).Sub(d.crown)
 	}
-	return sum.unit()
+	return sum.Unit()
 }
 
 // axis is the axis of a digit's proximal part, from MCP to PIP.
@@ -138,8 +139,8 @@ func (sc *scene) footOnAxis(f hand.Digit, q spot) (spot, bool) {
 	if !ok {
 		return spot{}, false
 	}
-	u := pip.sub(mcp).unit()
-	return mcp.add(u.times(q.sub(mcp).dot(u))), true
+	u := pip.Sub(mcp).Unit()
+	return mcp.Add(u.Times(q.Sub(mcp).Dot(u))), true
 }
 
 // What it costs to lie on a thing: lines by half an em of length.
@@ -152,62 +153,55 @@ const (
 )
 
 // markCover is where joints, axes and the reference are drawn.
-func (sc *scene) markCover() *cover {
-	c := newCover(sc.fieldBox(), sc.em/2)
+func (sc *scene) markCover() *markshapes.Cover {
+	c := markshapes.NewCover(sc.fieldBox(), sc.em/2)
 	for _, f := range hand.Digits {
 		if mcp, pip, ok := sc.axis(f); ok {
-			c.addLine([]spot{mcp, pip}, costOfAxis)
+			c.AddLine([]spot{mcp, pip}, costOfAxis)
 		}
 		for _, j := range hand.Joints {
 			if p, ok := sc.marks.Joint(f, j); ok && sc.near(p) {
-				c.add(sc.at(p), costOfMark)
+				c.Add(sc.at(p), costOfMark)
 			}
 		}
 	}
 	if sc.ref != nil {
-		c.addLine(closed(sc.spots(sc.ref.Points())), costOfArch)
+		c.AddLine(markshapes.Closed(sc.spots(sc.ref.Points())), costOfArch)
 	}
 	return c
 }
 
 // labelCover is what labels had better not lie on: all marks and lines.
-func (sc *scene) labelCover() *cover {
+func (sc *scene) labelCover() *markshapes.Cover {
 	c := sc.markCover()
 	for _, d := range sc.webs {
-		c.addLine(d.curve, costOfArch)
-		c.addLine(d.border, costOfArch)
-		c.addLine(d.level, costOfAxis)
+		c.AddLine(d.curve, costOfArch)
+		c.AddLine(d.border, costOfArch)
+		c.AddLine(d.level, costOfAxis)
 		for _, q := range d.springing {
-			c.add(q, costOfMark)
+			c.Add(q, costOfMark)
 		}
 		if d.slope != nil {
 			from, to := d.slope.angles()
-			c.addLine(arc(d.slope.vertex, d.slope.reach, from, to), costOfArch)
-			c.addLine(d.slope.line, costOfArch)
-			c.addLine(d.slope.axis[:], costOfAxis)
+			c.AddLine(markshapes.Arc(d.slope.vertex, d.slope.reach, from, to), costOfArch)
+			c.AddLine(d.slope.line, costOfArch)
+			c.AddLine(d.slope.axis[:], costOfAxis)
 		}
 	}
-	c.sum()
+	c.Sum()
 	return c
 }
 
 // leaderCover is what leaders had better not run over: joints, axes, labels. An
 // arch does not count: a leader has to enter it.
-func (sc *scene) leaderCover() *cover {
+func (sc *scene) leaderCover() *markshapes.Cover {
 	c := sc.markCover()
 	for _, l := range sc.labels {
-		y := l.box.centre().y
-		c.addLine([]spot{{l.box.left, y}, {l.box.right, y}}, costOfLabel)
+		y := l.box.Centre().Y
+		c.AddLine([]spot{xy(l.box.Left, y), xy(l.box.Right, y)}, costOfLabel)
 	}
-	c.sum()
+	c.Sum()
 	return c
-}
-
-func closed(path []spot) []spot {
-	if len(path) < 3 {
-		return path
-	}
-	return append(path, path[0])
 }
 
 // draw draws everything, what matters most last.
@@ -218,10 +212,10 @@ func (sc *scene) draw() {
 	sc.drawSlopes()
 	sc.drawJoints()
 	sc.drawFrame()
-	sc.lines(stroke{core: paper, width: sc.fine()}, sc.leaders...)
+	sc.Lines(stroke{Core: paper, Width: sc.fine()}, sc.leaders...)
 	sc.drawCrowns()
 	for _, l := range sc.labels {
-		sc.haloed(sc.fonts.small, paper, spot{l.box.left, l.box.top + sc.fonts.small.baseline()}, l.words)
+		markshapes.WriteCased(sc.img, sc.fonts.small, paper, xy(l.box.Left, l.box.Top+baseline(sc.fonts.small)), l.words)
 	}
 	for _, c := range sc.cards {
 		sc.drawCard(c)
@@ -232,15 +226,15 @@ func (sc *scene) draw() {
 // drawFrame draws a line where the photograph ends and a margin begins.
 func (sc *scene) drawFrame() {
 	f, w := sc.fieldBox(), math.Max(0.12*sc.em, 1)
-	corners := []spot{{f.left, f.top}, {f.right, f.top}, {f.right, f.bottom}, {f.left, f.bottom}}
-	for i, outer := range []bool{f.top > 0, int(f.right) < sc.whole.Max.X, true, f.left > 0} {
+	corners := []spot{xy(f.Left, f.Top), xy(f.Right, f.Top), xy(f.Right, f.Bottom), xy(f.Left, f.Bottom)}
+	for i, outer := range []bool{f.Top > 0, int(f.Right) < sc.whole.Max.X, true, f.Left > 0} {
 		if outer {
-			sc.plainLine(ink, w, corners[i], corners[(i+1)%4])
+			sc.Plain(ink, w, []spot{corners[i], corners[(i+1)%4]})
 		}
 	}
 }
 
 // finite guards against marks that lie on one another.
 func finite(q spot) bool {
-	return !math.IsNaN(q.x+q.y) && !math.IsInf(q.x+q.y, 0)
+	return !math.IsNaN(q.X+q.Y) && !math.IsInf(q.X+q.Y, 0)
 }

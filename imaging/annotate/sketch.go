@@ -20,8 +20,8 @@ func ArchSketch(w reading.Web, size int) *image.RGBA {
 	draw.Draw(s.img, s.img.Bounds(), image.NewUniform(paper), image.Point{}, draw.Src)
 	s.begin()
 	edge := 0.1 * float64(size)
-	if curve, ok := sketched(w, box{edge, edge, float64(size) - edge, float64(size) - edge}); ok {
-		s.lines(stroke{core: cores[kindArch], width: s.bold()}, curve)
+	if curve, ok := sketched(w, boxOf(edge, edge, float64(size)-edge, float64(size)-edge)); ok {
+		s.Lines(stroke{Core: cores[kindArch], Width: s.bold()}, curve)
 	}
 	return s.img
 }
@@ -34,20 +34,20 @@ func sketched(w reading.Web, b box) ([]spot, bool) {
 	}
 	large := max(a.Span(), a.Rise(), 1)
 	points := a.Polyline(0.55*large, large/40)
-	low, high := spot{math.Inf(1), math.Inf(1)}, spot{math.Inf(-1), math.Inf(-1)}
+	low, high := xy(math.Inf(1), math.Inf(1)), xy(math.Inf(-1), math.Inf(-1))
 	for _, p := range points {
-		low = spot{math.Min(low.x, float64(p.X)), math.Min(low.y, float64(p.Y))}
-		high = spot{math.Max(high.x, float64(p.X)), math.Max(high.y, float64(p.Y))}
+		low = xy(math.Min(low.X, float64(p.X)), math.Min(low.Y, float64(p.Y)))
+		high = xy(math.Max(high.X, float64(p.X)), math.Max(high.Y, float64(p.Y)))
 	}
-	extent := high.sub(low)
-	k := math.Min(b.width()/extent.x, b.height()/extent.y)
-	if !finite(spot{k, 0}) {
+	extent := high.Sub(low)
+	k := math.Min(b.Width()/extent.X, b.Height()/extent.Y)
+	if !finite(xy(k, 0)) {
 		return nil, false
 	}
-	middle := low.to(high, 0.5)
+	middle := low.To(high, 0.5)
 	out := make([]spot, len(points))
 	for i, p := range points {
-		out[i] = b.centre().add(spot{float64(p.X), float64(p.Y)}.sub(middle).times(k))
+		out[i] = b.Centre().Add(xy(float64(p.X), float64(p.Y)).Sub(middle).Times(k))
 	}
 	return out, true
 }

@@ -45,18 +45,18 @@ func TestTheSketchHasTheArchsOwnProportion(t *testing.T) {
 
 func TestTheSketchFillsItsSquareAndOpensUpwards(t *testing.T) {
 	w := figuresOf(arch.Arch{Shape: arch.Gothic, Turn: plane.Degrees(60), Radius: 10})
-	b := box{10, 10, 110, 110}
+	b := boxOf(10, 10, 110, 110)
 	curve, ok := sketched(w, b)
 	if !ok {
 		t.Fatal("no sketch")
 	}
 	for _, q := range curve {
-		if q.x < b.left-1e-6 || q.x > b.right+1e-6 || q.y < b.top-1e-6 || q.y > b.bottom+1e-6 {
+		if q.X < b.Left-1e-6 || q.X > b.Right+1e-6 || q.Y < b.Top-1e-6 || q.Y > b.Bottom+1e-6 {
 			t.Fatalf("the sketch leaves its square at %v", q)
 		}
 	}
 	crown := curve[len(curve)/2]
-	if crown.y < curve[0].y+50 {
+	if crown.Y < curve[0].Y+50 {
 		t.Errorf("the crown at %v does not lie below the ends of the borders at %v", crown, curve[0])
 	}
 	if img := ArchSketch(w, 120); img.Bounds().Dx() != 120 || img.Bounds().Dy() != 120 {
@@ -65,7 +65,7 @@ func TestTheSketchFillsItsSquareAndOpensUpwards(t *testing.T) {
 }
 
 func TestNoArchNoSketch(t *testing.T) {
-	if _, ok := sketched(reading.Web{}, box{0, 0, 10, 10}); ok {
+	if _, ok := sketched(reading.Web{}, boxOf(0, 0, 10, 10)); ok {
 		t.Error("an arch was drawn for a web without one")
 	}
 	img := ArchSketch(reading.Web{}, 20)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ogive/geometry/reading"
+	"ogive/imaging/markshapes"
 )
 
 // slope is how the skin junction of one web lies to the digit's long axis.
@@ -42,26 +43,26 @@ func (s *slope) layOut(em float64, field box) {
 	centre, along := straight(s.line)
 	half := 0.0
 	for _, q := range s.line {
-		half = math.Max(half, math.Abs(q.sub(centre).dot(along)))
+		half = math.Max(half, math.Abs(q.Sub(centre).Dot(along)))
 	}
-	s.from = s.axis[1].sub(s.axis[0]).unit()
-	if along.dot(s.from) < 0 {
-		along = along.times(-1)
+	s.from = s.axis[1].Sub(s.axis[0]).Unit()
+	if along.Dot(s.from) < 0 {
+		along = along.Times(-1)
 	}
 	s.to = along
-	s.fitted = [2]spot{centre.sub(along.times(half * 1.15)), centre.add(along.times(half * 1.15))}
+	s.fitted = [2]spot{centre.Sub(along.Times(half * 1.15)), centre.Add(along.Times(half * 1.15))}
 	s.reach = math.Max(2.5*em, 0.6*half)
 	s.vertex = s.fitted[0]
-	turn := s.from.square().dot(along)
+	turn := s.from.Square().Dot(along)
 	if turn != 0 {
-		t := s.axis[0].sub(centre).dot(s.from.square()) / turn
-		meet := centre.add(along.times(t))
-		if finite(meet) && meet.sub(centre).length() < 2*half+4*em && boxAt(meet.x, meet.y, 0, 0).within(field) {
+		t := s.axis[0].Sub(centre).Dot(s.from.Square()) / turn
+		meet := centre.Add(along.Times(t))
+		if finite(meet) && meet.Sub(centre).Length() < 2*half+4*em && boxAt(meet.X, meet.Y, 0, 0).Within(field) {
 			s.vertex, s.onAxis = meet, true
 		}
 	}
-	if centre.sub(s.vertex).dot(s.to) < 0 {
-		s.from, s.to = s.from.times(-1), s.to.times(-1)
+	if centre.Sub(s.vertex).Dot(s.to) < 0 {
+		s.from, s.to = s.from.Times(-1), s.to.Times(-1)
 	}
 }
 
@@ -69,17 +70,17 @@ func (s *slope) layOut(em float64, field box) {
 // and its unit direction, from the first point towards the last.
 func straight(ps []spot) (centre, along spot) {
 	for _, p := range ps {
-		centre = centre.add(p.times(1 / float64(len(ps))))
+		centre = centre.Add(p.Times(1 / float64(len(ps))))
 	}
-	var xx, xy, yy float64
+	var xx, xAndY, yy float64
 	for _, p := range ps {
-		v := p.sub(centre)
-		xx, xy, yy = xx+v.x*v.x, xy+v.x*v.y, yy+v.y*v.y
+		v := p.Sub(centre)
+		xx, xAndY, yy = xx+v.X*v.X, xAndY+v.X*v.Y, yy+v.Y*v.Y
 	}
-	sin, cos := math.Sincos(math.Atan2(2*xy, xx-yy) / 2)
-	along = spot{cos, sin}
-	if along.dot(ps[len(ps)-1].sub(ps[0])) < 0 {
-		along = along.times(-1)
+	sin, cos := math.Sincos(math.Atan2(2*xAndY, xx-yy) / 2)
+	along = xy(cos, sin)
+	if along.Dot(ps[len(ps)-1].Sub(ps[0])) < 0 {
+		along = along.Times(-1)
 	}
 	return centre, along
 }
@@ -87,22 +88,22 @@ func straight(ps []spot) (centre, along spot) {
 // angles are the directions of axis and junction in radians, the second within
 // half a turn of the first.
 func (s *slope) angles() (from, to float64) {
-	from = math.Atan2(s.from.y, s.from.x)
-	return from, from + math.Atan2(s.from.square().dot(s.to), s.from.dot(s.to))
+	from = math.Atan2(s.from.Y, s.from.X)
+	return from, from + math.Atan2(s.from.Square().Dot(s.to), s.from.Dot(s.to))
 }
 
 // labelAt is the middle of the angle's arc, a little outside.
 func (s *slope) labelAt() spot {
 	from, to := s.angles()
 	sin, cos := math.Sincos((from + to) / 2)
-	return s.vertex.add(spot{cos, sin}.times(s.reach))
+	return s.vertex.Add(xy(cos, sin).Times(s.reach))
 }
 
 // extensions are what must be added to axis and junction for the angle between
 // them to be seen: both to the vertex and on to the arc, or a parallel to the
 // axis where they do not meet.
 func (s *slope) extensions(em float64) [][]spot {
-	beyond := func(way spot) spot { return s.vertex.add(way.times(1.3 * s.reach)) }
+	beyond := func(way spot) spot { return s.vertex.Add(way.Times(1.3 * s.reach)) }
 	if !s.onAxis {
 		return [][]spot{{s.vertex, beyond(s.from)}}
 	}
@@ -110,7 +111,7 @@ func (s *slope) extensions(em float64) [][]spot {
 	for i, line := range [][2]spot{s.axis, s.fitted} {
 		if distanceToLine(s.vertex, line[0], line[1]) > em/2 {
 			end := line[0]
-			if s.vertex.sub(line[1]).length() < s.vertex.sub(end).length() {
+			if s.vertex.Sub(line[1]).Length() < s.vertex.Sub(end).Length() {
 				end = line[1]
 			}
 			out = append(out, []spot{end, s.vertex})
@@ -129,31 +130,20 @@ func (sc *scene) drawSlopes() {
 		}
 		s := d.slope
 		from, to := s.angles()
-		thin := stroke{core: cores[kindJoint], width: sc.fine()}
+		thin := stroke{Core: cores[kindJoint], Width: sc.fine()}
 		dashed := thin
-		dashed.dash = []float64{0.5 * sc.em, 0.5 * sc.em}
-		sc.lines(thin, s.axis[:], arrowHead(s.axis[0], s.axis[1], 0.8*sc.em))
-		sc.lines(dashed, s.extensions(sc.em)...)
-		sc.lines(stroke{core: cores[kindJunction], width: sc.bold()}, s.fitted[:])
-		sc.lines(stroke{core: cores[kindBorder], width: sc.fine()}, arc(s.vertex, s.reach, from, to))
-		sc.lines(stroke{core: cores[kindBorder], width: sc.fine()}, crosses(s.line, 0.2*sc.em)...)
+		dashed.Dash = []float64{0.5 * sc.em, 0.5 * sc.em}
+		sc.Lines(thin, s.axis[:], arrowHead(s.axis[0], s.axis[1], 0.8*sc.em))
+		sc.Lines(dashed, s.extensions(sc.em)...)
+		sc.Lines(stroke{Core: cores[kindJunction], Width: sc.bold()}, s.fitted[:])
+		sc.Lines(stroke{Core: cores[kindBorder], Width: sc.fine()}, markshapes.Arc(s.vertex, s.reach, from, to))
+		sc.Lines(stroke{Core: cores[kindBorder], Width: sc.fine()}, saltires(s.line, 0.2*sc.em)...)
 	}
 }
 
 // arrowHead shows which way the axis runs.
 func arrowHead(from, to spot, size float64) []spot {
-	u := to.sub(from).unit()
-	back, side := to.sub(u.times(size)), u.square().times(0.45*size)
-	return []spot{back.add(side), to, back.sub(side)}
-}
-
-// crosses are oblique crosses at the points.
-func crosses(points []spot, r float64) [][]spot {
-	var out [][]spot
-	for _, q := range points {
-		out = append(out,
-			[]spot{q.add(spot{-r, -r}), q.add(spot{r, r})},
-			[]spot{q.add(spot{-r, r}), q.add(spot{r, -r})})
-	}
-	return out
+	u := to.Sub(from).Unit()
+	back, side := to.Sub(u.Times(size)), u.Square().Times(0.45*size)
+	return []spot{back.Add(side), to, back.Sub(side)}
 }

@@ -5,19 +5,18 @@ import (
 	"math"
 	"testing"
 
-	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/geometry/scale"
 )
 
 func TestTheAngleDrawnIsThatBetweenJunctionAndAxis(t *testing.T) {
-	field := box{0, 0, 1000, 1000}
+	field := boxOf(0, 0, 1000, 1000)
 	for degrees := -170.0; degrees <= 180; degrees += 17 {
 		sin, cos := math.Sincos(degrees * math.Pi / 180)
-		way := spot{cos, sin}
-		s := slope{axis: [2]spot{{200, 500}, {800, 500}}}
+		way := xy(cos, sin)
+		s := slope{axis: [2]spot{xy(200, 500), xy(800, 500)}}
 		for i := range 6 {
-			s.line = append(s.line, spot{500, 520}.add(way.times(20*float64(i)-50)))
+			s.line = append(s.line, xy(500, 520).Add(way.Times(20*float64(i)-50)))
 		}
 		s.layOut(15, field)
 		from, to := s.angles()
@@ -28,16 +27,16 @@ func TestTheAngleDrawnIsThatBetweenJunctionAndAxis(t *testing.T) {
 		if got := math.Abs(to-from) * 180 / math.Pi; math.Abs(got-want) > 1e-6 {
 			t.Errorf("junction at %v degrees: the arc spans %v, want %v", degrees, got, want)
 		}
-		if !boxAt(s.vertex.x, s.vertex.y, 0, 0).within(field) {
+		if !boxAt(s.vertex.X, s.vertex.Y, 0, 0).Within(field) {
 			t.Errorf("junction at %v degrees: the angle is drawn outside the picture at %v", degrees, s.vertex)
 		}
 	}
 }
 
 func TestWhereTheyMeetFarAwayTheAngleIsDrawnAtTheJunction(t *testing.T) {
-	s := slope{axis: [2]spot{{100, 100}, {900, 110}}, line: []spot{{400, 600}, {450, 602}, {500, 601}}}
-	s.layOut(10, box{0, 0, 1000, 800})
-	if s.onAxis || s.vertex.sub(spot{450, 601}).length() > 100 {
+	s := slope{axis: [2]spot{xy(100, 100), xy(900, 110)}, line: []spot{xy(400, 600), xy(450, 602), xy(500, 601)}}
+	s.layOut(10, boxOf(0, 0, 1000, 800))
+	if s.onAxis || s.vertex.Sub(xy(450, 601)).Length() > 100 {
 		t.Errorf("the angle is drawn at %v", s.vertex)
 	}
 	if e := s.extensions(10); len(e) != 1 || e[0][0] != s.vertex {
@@ -51,7 +50,7 @@ func TestTheWebViewPointsItsCardAtTheAngle(t *testing.T) {
 	if len(sc.cards) != 1 || !sc.cards[0].anchored || len(sc.leaders) != 1 {
 		t.Fatalf("%d cards, %d leaders", len(sc.cards), len(sc.leaders))
 	}
-	if d := sc.leaders[0][1].sub(sc.webs[0].slope.vertex).length(); d > 2*sc.em {
+	if d := sc.leaders[0][1].Sub(sc.webs[0].slope.vertex).Length(); d > 2*sc.em {
 		t.Errorf("the leader ends %.0f pixels from the angle", d)
 	}
 }
@@ -79,24 +78,5 @@ func TestEachReferenceIsDrawnAndMeasured(t *testing.T) {
 				t.Errorf("%s: nothing is drawn at %v", c.words, q)
 			}
 		}
-	}
-}
-
-func TestJointsOfOneDigitDifferInShape(t *testing.T) {
-	seen := map[int]hand.Joint{}
-	for _, j := range hand.Joints {
-		outline := jointShape(j, spot{}, 10)
-		n := len(outline)
-		if j == hand.DIP {
-			n = -n // four corners like the diamond, standing on a side
-		}
-		if other, ok := seen[n]; ok {
-			t.Errorf("%v and %v have the same shape", j, other)
-		}
-		seen[n] = j
-	}
-	diamond, square := jointShape(hand.MCP, spot{}, 10), jointShape(hand.DIP, spot{}, 10)
-	if diamond[0].x != 0 || square[0].x == 0 {
-		t.Error("the diamond does not stand on a corner, or the square does")
 	}
 }

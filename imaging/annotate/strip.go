@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ogive/geometry/hand"
+	"ogive/imaging/markshapes"
 	"ogive/imaging/wording"
 )
 
@@ -52,7 +53,7 @@ func (st *strip) height() int {
 }
 
 func (st *strip) draw() {
-	st.plainLine(ink, math.Max(0.12*st.em, 1), spot{0, st.top}, spot{float64(st.whole.Dx()), st.top})
+	st.Plain(ink, math.Max(0.12*st.em, 1), []spot{xy(0, st.top), xy(float64(st.whole.Dx()), st.top)})
 	y := st.top + st.pad
 	for _, b := range st.blocks {
 		if b.draw != nil {
@@ -75,8 +76,8 @@ func (st *strip) words(f lettering, c color.RGBA, words string) {
 
 func (st *strip) paragraph(f lettering, c color.RGBA, words string, indent float64) {
 	for _, line := range wrapped(f, words, st.inner()-indent) {
-		st.blocks = append(st.blocks, block{f.lineHeight(), func(top float64) {
-			st.text(f, c, spot{st.pad + indent, top + f.baseline()}, line)
+		st.blocks = append(st.blocks, block{lineHeight(f), func(top float64) {
+			st.text(f, c, xy(st.pad+indent, top+baseline(f)), line)
 		}})
 	}
 }
@@ -84,24 +85,21 @@ func (st *strip) paragraph(f lettering, c color.RGBA, words string, indent float
 // warning adds a paragraph led by a triangle with an exclamation mark.
 func (st *strip) warning(words string) {
 	st.blocks = append(st.blocks, block{0, func(top float64) {
-		st.warningSign(spot{st.pad + 0.55*st.em, top + 0.62*st.em})
+		st.warningSign(xy(st.pad+0.55*st.em, top+0.62*st.em))
 	}})
 	st.paragraph(st.fonts.regular, ink, words, 1.6*st.em)
 }
 
 func (st *strip) warningSign(c spot) {
 	r := 0.55 * st.em
-	st.trace([]spot{c.add(spot{0, -r}), c.add(spot{r, 0.8 * r}), c.add(spot{-r, 0.8 * r})})
-	st.gg.ClosePath()
-	st.gg.SetColor(ink)
-	st.gg.Fill()
-	st.plainLine(paper, 0.13*st.em, c.add(spot{0, -0.35 * r}), c.add(spot{0, 0.2 * r}))
-	st.plainLine(paper, 0.15*st.em, c.add(spot{0, 0.5 * r}), c.add(spot{0, 0.51 * r}))
+	st.Fill(ink, []spot{c.Add(xy(0, -r)), c.Add(xy(r, 0.8*r)), c.Add(xy(-r, 0.8*r))})
+	st.Plain(paper, 0.13*st.em, []spot{c.Add(xy(0, -0.35*r)), c.Add(xy(0, 0.2*r))})
+	st.Plain(paper, 0.15*st.em, []spot{c.Add(xy(0, 0.5*r)), c.Add(xy(0, 0.51*r))})
 }
 
 func (st *strip) rule() {
 	st.blocks = append(st.blocks, block{0, func(top float64) {
-		st.plainLine(hairln, math.Max(0.05*st.em, 1), spot{st.pad, top}, spot{float64(st.whole.Dx()) - st.pad, top})
+		st.Plain(hairln, math.Max(0.05*st.em, 1), []spot{xy(st.pad, top), xy(float64(st.whole.Dx())-st.pad, top)})
 	}})
 }
 
@@ -204,15 +202,15 @@ func (st *strip) signWidth(e entry) float64 {
 }
 
 func (st *strip) entryWidth(e entry) float64 {
-	return st.signWidth(e) + st.fonts.regular.widthOf(e.words) + 1.7*st.em
+	return st.signWidth(e) + st.fonts.regular.WidthOf(e.words) + 1.7*st.em
 }
 
 func (st *strip) drawKeyRow(row []entry, top float64) {
 	x := st.pad
 	for _, e := range row {
 		w := st.signWidth(e)
-		e.draw(spot{x + w/2, top + 0.7*st.em})
-		st.text(st.fonts.regular, ink, spot{x + w + 0.5*st.em, top + 1.05*st.em}, e.words)
+		e.draw(xy(x+w/2, top+0.7*st.em))
+		st.text(st.fonts.regular, ink, xy(x+w+0.5*st.em, top+1.05*st.em), e.words)
 		x += st.entryWidth(e)
 	}
 }
@@ -222,13 +220,13 @@ func (st *strip) entries() []entry {
 	var list []entry
 	across := func(sty stroke) func(spot) {
 		return func(c spot) {
-			half := spot{0.9 * st.em, 0}
-			st.lines(sty, []spot{c.sub(half), c.add(half)})
+			half := xy(0.9*st.em, 0)
+			st.Lines(sty, []spot{c.Sub(half), c.Add(half)})
 		}
 	}
 	for _, j := range hand.Joints {
 		if st.marked(j) {
-			list = append(list, entry{wording.Joint(j, st.marks.View), false, func(c spot) { st.drawJoint(j, c, st.jointRadius()) }})
+			list = append(list, entry{wording.Joint(j, st.marks.View), false, func(c spot) { st.Joint(j, c, st.jointRadius()) }})
 		}
 	}
 	var border, curve, crown, springing, level, junction bool
@@ -244,15 +242,15 @@ func (st *strip) entries() []entry {
 		shown bool
 		entry
 	}{
-		{border, entry{"traced border", true, across(stroke{core: cores[kindBorder], width: 0.6 * st.fine(), thin: true})}},
-		{curve, entry{"fitted arch", true, across(stroke{core: cores[kindArch], width: st.bold()})}},
-		{crown, entry{"crown", false, func(c spot) { st.drawCrown(c, spot{0, -1}, math.Min(st.crownRadius(), 0.6*st.em)) }}},
-		{springing, entry{"springing", false, func(c spot) { st.drawSpringing(c, spot{1, 0}, 0.5*st.pen) }}},
+		{border, entry{"traced border", true, across(stroke{Core: cores[kindBorder], Width: 0.6 * st.fine(), Thin: true})}},
+		{curve, entry{"fitted arch", true, across(stroke{Core: cores[kindArch], Width: st.bold()})}},
+		{crown, entry{"crown", false, func(c spot) { st.Crown(c, xy(0, -1), math.Min(st.crownRadius(), 0.6*st.em)) }}},
+		{springing, entry{"springing", false, func(c spot) { st.Lines(st.springingStroke(), markshapes.Bar(c, xy(0, 1), 0.5*st.pen)) }}},
 		{springing, entry{"span", true, across(st.spanStroke())}},
 		{level, entry{"level of the crown", true, across(st.levelStroke())}},
-		{junction, entry{"junction of the skins", true, across(stroke{core: cores[kindJunction], width: st.bold()})}},
-		{junction, entry{"digit axis", true, across(stroke{core: cores[kindJoint], width: st.fine()})}},
-		{st.ref != nil, entry{"reference", true, across(stroke{core: cores[kindReference], width: 1.3 * st.fine()})}},
+		{junction, entry{"junction of the skins", true, across(stroke{Core: cores[kindJunction], Width: st.bold()})}},
+		{junction, entry{"digit axis", true, across(stroke{Core: cores[kindJoint], Width: st.fine()})}},
+		{st.ref != nil, entry{"reference", true, across(stroke{Core: cores[kindReference], Width: 1.3 * st.fine()})}},
 	} {
 		if e.shown {
 			list = append(list, e.entry)

@@ -1,9 +1,8 @@
 package board
 
 import (
-	"image/color"
-
 	"ogive/geometry/plane"
+	"ogive/imaging/markshapes"
 	"ogive/imaging/palette"
 )
 
@@ -33,13 +32,13 @@ const (
 
 // guestStrokes are how the styles are drawn.
 var guestStrokes = map[LineStyle]stroke{
-	GhostLine:  {core: palette.Ghost, width: 1.6, dash: []float64{5, 6}},
-	PlanLine:   {core: palette.Plan, width: 3.6},
-	FlapLine:   {core: palette.Flap, width: 2.2, dash: []float64{15, 5}},
-	ZigzagLine: {core: palette.Zigzag, width: 2.2},
-	GraftLine:  {core: palette.Graft, width: 3.2, dash: []float64{0.4, 6}},
-	TruthLine:  {core: palette.Truth, width: 2.2, dash: []float64{10, 5, 0.4, 5}},
-	PatchLine:  {core: palette.Patch, width: 1.1},
+	GhostLine:  {Core: palette.Ghost, Width: 1.6, Dash: []float64{5, 6}},
+	PlanLine:   {Core: palette.Plan, Width: 3.6},
+	FlapLine:   {Core: palette.Flap, Width: 2.2, Dash: []float64{15, 5}},
+	ZigzagLine: {Core: palette.Zigzag, Width: 2.2},
+	GraftLine:  {Core: palette.Graft, Width: 3.2, Dash: []float64{0.4, 6}},
+	TruthLine:  {Core: palette.Truth, Width: 2.2, Dash: []float64{10, 5, 0.4, 5}},
+	PatchLine:  {Core: palette.Patch, Width: 1.1},
 }
 
 // Handle is a point of another room that can be dragged.
@@ -67,16 +66,12 @@ const handleSize = 6.5 // half the size of a handle, in units of Fyne's
 // guestLines draws the lines of other rooms.
 func (p *pen) guestLines(lines []Line) {
 	for _, l := range lines {
-		p.lines(guestStrokes[l.Style], outlined(p.path(l.Points), l.Closed))
+		path := p.path(l.Points)
+		if l.Closed {
+			path = markshapes.Closed(path)
+		}
+		p.Lines(guestStrokes[l.Style], path)
 	}
-}
-
-// outlined is a path that ends where it began, if it is closed.
-func outlined(path []spot, closed bool) []spot {
-	if closed && len(path) > 2 {
-		return append(path, path[0])
-	}
-	return path
 }
 
 // handles draws the handles: a light plate with an eye, no mark looks like it.
@@ -91,45 +86,20 @@ func (p *pen) handles(handles []Handle, held string) {
 		if held != "" && h.ID == held {
 			r *= 1.25
 		}
-		p.solid(palette.Paper, handleShape(h.Shape, q, r))
-		p.fill(palette.Ink, handleShape(h.Shape, q, 0.55*r))
-		p.fill(palette.Plan, handleShape(h.Shape, q, 0.3*r))
+		p.Solid(palette.Paper, handleShape(h.Shape, q, r))
+		p.Fill(palette.Ink, handleShape(h.Shape, q, 0.55*r))
+		p.Fill(palette.Plan, handleShape(h.Shape, q, 0.3*r))
 	}
 }
 
 func handleShape(s HandleShape, q spot, r float64) []spot {
 	switch s {
 	case SquareHandle:
-		return square(q, r)
+		return markshapes.Quadrate(q, r)
 	case DiamondHandle:
-		return diamond(q, r)
+		return markshapes.Diamond(q, r)
 	case TriangleHandle:
-		return triangle(q, r)
+		return markshapes.Triangle(q, r)
 	}
-	return disc(q, r)
-}
-
-// fill fills a closed outline without a casing.
-func (p *pen) fill(c color.Color, outline []spot) {
-	p.trace(outline)
-	p.gg.ClosePath()
-	p.gg.SetColor(c)
-	p.gg.Fill()
-}
-
-// middle is the place half way along a path.
-func middle(path []spot) (spot, bool) {
-	whole := 0.0
-	for i := 1; i < len(path); i++ {
-		whole += path[i].sub(path[i-1]).length()
-	}
-	gone := 0.0
-	for i := 1; i < len(path); i++ {
-		step := path[i].sub(path[i-1]).length()
-		if step > 0 && gone+step >= whole/2 {
-			return path[i-1].to(path[i], (whole/2-gone)/step), true
-		}
-		gone += step
-	}
-	return spot{}, false
+	return markshapes.Disc(q, r)
 }

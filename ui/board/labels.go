@@ -6,13 +6,10 @@ import (
 	"slices"
 
 	"golang.org/x/image/draw"
-	"golang.org/x/image/font"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/opentype"
-	"golang.org/x/image/math/fixed"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
+	"ogive/imaging/markshapes"
 	"ogive/imaging/palette"
 	"ogive/imaging/wording"
 	"ogive/ui/marking"
@@ -23,57 +20,25 @@ const letterSize = 12.5
 
 // lettering makes pictures of words and keeps them.
 type lettering struct {
-	font *opentype.Font
-	size float64
-	face font.Face
+	face markshapes.Face
 	made map[string]*image.RGBA
 }
 
-func newLettering() *lettering {
-	f, err := opentype.Parse(gobold.TTF)
-	if err != nil {
-		panic("board: the embedded font is damaged: " + err.Error())
-	}
-	return &lettering{font: f}
-}
+func newLettering() *lettering { return &lettering{} }
 
 // words is a picture of light letters in a dark casing, legible on any ground,
 // in letters of size screen pixels.
 func (l *lettering) words(text string, size float64) *image.RGBA {
-	if l.size != size {
-		face, err := opentype.NewFace(l.font, &opentype.FaceOptions{Size: size, DPI: 72, Hinting: font.HintingNone})
-		if err != nil {
-			panic("board: the embedded font can't be set: " + err.Error())
-		}
-		l.size, l.face, l.made = size, face, map[string]*image.RGBA{}
+	if l.face.Size != size {
+		l.face, l.made = markshapes.Bold(size), map[string]*image.RGBA{}
 	}
-	if img, ok := l.made[text]; ok {
-		return img
+	img, ok := l.made[text]
+	if !ok {
+		rim, m := math.Ceil(l.face.Casing())+1, l.face.Metrics()
+		img = image.NewRGBA(image.Rect(0, 0, int(math.Ceil(l.face.WidthOf(text))+2*rim), (m.Ascent+m.Descent).Ceil()+2*int(rim)))
+		markshapes.WriteCased(img, l.face, palette.Paper, xy(rim, rim+float64(m.Ascent)/64), text)
+		l.made[text] = img
 	}
-	img := l.haloed(text)
-	l.made[text] = img
-	return img
-}
-
-func (l *lettering) haloed(text string) *image.RGBA {
-	const around = 16
-	r := max(0.13*l.size, 1.3)
-	rim := int(math.Ceil(r)) + 1
-	m := l.face.Metrics()
-	img := image.NewRGBA(image.Rect(0, 0, font.MeasureString(l.face, text).Ceil()+2*rim, (m.Ascent+m.Descent).Ceil()+2*rim))
-	write := func(x, y float64, src image.Image) {
-		d := font.Drawer{Dst: img, Src: src, Face: l.face, Dot: fixed.Point26_6{
-			X: fixed.Int26_6(math.Round((float64(rim) + x) * 64)), Y: fixed.I(rim) + m.Ascent + fixed.Int26_6(math.Round(y*64))}}
-		d.DrawString(text)
-	}
-	ink := image.NewUniform(palette.Ink)
-	for _, share := range []float64{1, 0.5} {
-		for i := range around {
-			sin, cos := math.Sincos(2 * math.Pi * float64(i) / around)
-			write(share*r*cos, share*r*sin, ink)
-		}
-	}
-	write(0, 0, image.NewUniform(palette.Paper))
 	return img
 }
 
@@ -83,7 +48,7 @@ func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
 	var taken []image.Rectangle
 	for _, q := range at {
 		s := p.at(q)
-		taken = append(taken, image.Rect(int(s.x), int(s.y), int(s.x), int(s.y)).Inset(int(-5*b.scale)))
+		taken = append(taken, image.Rect(int(s.X), int(s.Y), int(s.X), int(s.Y)).Inset(int(-5*b.scale)))
 	}
 	slices.SortFunc(taken, func(a, b image.Rectangle) int {
 		if a.Min.Y != b.Min.Y {
@@ -107,7 +72,7 @@ func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
 		write(p.at(h.At), h.Label, 12*b.scale, true)
 	}
 	for _, l := range b.scene.Lines {
-		if q, ok := middle(p.path(l.Points)); ok {
+		if q, ok := markshapes.Middle(p.path(l.Points)); ok {
 			write(q, l.Label, 8*b.scale, true)
 		}
 	}
@@ -152,9 +117,9 @@ func (b *Board) label(s marking.Spot) string {
 // taken; if there is none, the first place.
 func beside(q spot, size image.Point, gap float64, taken []image.Rectangle, frame image.Rectangle) (box image.Rectangle, free bool) {
 	w, h := float64(size.X)/2, float64(size.Y)/2
-	for i, way := range []spot{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {0.7, 0.9}, {-0.7, 0.9}, {0.7, -0.9}, {-0.7, -0.9}} {
-		c := q.add(spot{way.x * (gap + w), way.y * (gap + h)})
-		corner := image.Pt(int(math.Round(c.x-w)), int(math.Round(c.y-h)))
+	for i, way := range []spot{xy(1, 0), xy(-1, 0), xy(0, 1), xy(0, -1), xy(0.7, 0.9), xy(-0.7, 0.9), xy(0.7, -0.9), xy(-0.7, -0.9)} {
+		c := q.Add(xy(way.X*(gap+w), way.Y*(gap+h)))
+		corner := image.Pt(int(math.Round(c.X-w)), int(math.Round(c.Y-h)))
 		here := image.Rectangle{corner, corner.Add(size)}
 		if i == 0 {
 			box = here

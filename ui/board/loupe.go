@@ -10,6 +10,7 @@ import (
 
 	"ogive/geometry/plane"
 	"ogive/imaging/display"
+	"ogive/imaging/markshapes"
 	"ogive/imaging/palette"
 )
 
@@ -31,7 +32,7 @@ type lens struct {
 
 // corners are the directions from the pointer in which the loupe may stand, in
 // order of liking: a hand holding a pen or a mouse comes from below.
-var corners = []spot{{1, -1}, {-1, -1}, {1, 1}, {-1, 1}}
+var corners = []spot{xy(1, -1), xy(-1, -1), xy(1, 1), xy(-1, 1)}
 
 func newLens(b *Board) *lens {
 	l := &lens{board: b}
@@ -102,7 +103,7 @@ func standAt(c spot, a, b fyne.Position) fyne.Position {
 		}
 		return min(a, b) - lensGap - lensSize
 	}
-	return fyne.NewPos(along(c.x, a.X, b.X), along(c.y, a.Y, b.Y))
+	return fyne.NewPos(along(c.X, a.X, b.X), along(c.Y, a.Y, b.Y))
 }
 
 // zoom is how many screen pixels show one of the photograph in the loupe: twice
@@ -129,12 +130,11 @@ func (l *lens) paint(w, h int) image.Image {
 // cross draws a fine cross that leaves the middle open.
 func (l *lens) cross() {
 	p := newPen(l.img, display.View{}, l.board.scale)
-	c := spot{float64(l.img.Rect.Dx()) / 2, float64(l.img.Rect.Dy()) / 2}
+	c := xy(float64(l.img.Rect.Dx())/2, float64(l.img.Rect.Dy())/2)
 	open := math.Max(4*p.scale, l.zoom())
-	for _, v := range []spot{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
-		line := []spot{c.add(v.times(open)), c.add(v.times(30 * p.scale))}
-		p.strokes(palette.Ink, 2.6, [][]spot{line})
-		p.strokes(palette.Paper, 1, [][]spot{line})
+	for _, line := range markshapes.OpenCross(c, open, 30*p.scale) {
+		p.Plain(palette.Ink, 2.6, line)
+		p.Plain(palette.Paper, 1, line)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/imaging/display"
+	"ogive/imaging/markshapes"
 	"ogive/imaging/palette"
 	"ogive/ui/marking"
 )
@@ -62,19 +63,9 @@ func (p *pen) axes(at map[marking.Spot]plane.PixelPoint) {
 		if !ok || !also {
 			continue
 		}
-		a, b := p.at(mcp), p.at(pip)
-		paths = append(paths, []spot{a, b})
-		across := b.sub(a).unit().square().times(p.scale)
-		for quarter := 1; quarter <= 3; quarter++ {
-			half := 3.5
-			if quarter == 2 {
-				half = 6.0
-			}
-			q := a.to(b, float64(quarter)/4)
-			paths = append(paths, []spot{q.add(across.times(-half)), q.add(across.times(half))})
-		}
+		paths = append(paths, markshapes.Axis(p.at(mcp), p.at(pip), 3.5*p.scale, 6*p.scale)...)
 	}
-	p.lines(stroke{core: palette.Cores[palette.Joint], width: fine}, paths...)
+	p.Lines(stroke{Core: palette.Cores[palette.Joint], Width: fine}, paths...)
 }
 
 // reference draws the ruler between its ends, or the card's outline.
@@ -85,13 +76,13 @@ func (p *pen) reference(at map[marking.Spot]plane.PixelPoint) {
 			points = append(points, p.at(q))
 		}
 	}
-	st := stroke{core: palette.Cores[palette.Reference], width: fine}
+	st := stroke{Core: palette.Cores[palette.Reference], Width: fine}
 	switch len(points) {
 	case 2:
-		p.lines(st, points)
+		p.Lines(st, points)
 	case 4:
-		st.dash = []float64{6, 5}
-		p.hollow(st, points)
+		st.Dash = []float64{6, 5}
+		p.Ring(st, points)
 	}
 }
 
@@ -99,27 +90,27 @@ func (p *pen) reference(at map[marking.Spot]plane.PixelPoint) {
 // one on top of it, so that it is seen where they part.
 func (p *pen) webs(s Scene) {
 	for _, w := range s.Reading.Webs {
-		p.lines(stroke{core: palette.Cores[palette.Joint], width: 1.8, dash: []float64{0.4, 5}, thin: true}, p.path(level(s, w.Web, w.Crown, w.Index != nil)))
+		p.Lines(stroke{Core: palette.Cores[palette.Joint], Width: 1.8, Dash: []float64{0.4, 5}, Thin: true}, p.path(level(s, w.Web, w.Crown, w.Index != nil)))
 		if w.Shape == 0 {
 			continue
 		}
-		st := stroke{core: palette.Cores[palette.Arch], width: bold}
+		st := stroke{Core: palette.Cores[palette.Arch], Width: bold}
 		if s.Proposed[w.Web] {
-			st.dash = []float64{9, 8}
+			st.Dash = []float64{9, 8}
 		}
-		p.lines(st, p.path(w.Curve))
-		p.lines(stroke{core: palette.Cores[palette.Crown], width: fine, dash: []float64{4, 4}}, p.path(w.Springing[:]))
+		p.Lines(st, p.path(w.Curve))
+		p.Lines(stroke{Core: palette.Cores[palette.Crown], Width: fine, Dash: []float64{4, 4}}, p.path(w.Springing[:]))
 	}
 }
 
 // borders draws the traced borders.
 func (p *pen) borders(s Scene) {
 	for _, web := range hand.Webs {
-		st := stroke{core: palette.Cores[palette.Border], width: 1, thin: true}
+		st := stroke{Core: palette.Cores[palette.Border], Width: 1, Thin: true}
 		if s.Proposed[web] {
-			st.dash = []float64{5, 6}
+			st.Dash = []float64{5, 6}
 		}
-		p.lines(st, p.path(s.Reading.Edges[web]))
+		p.Lines(st, p.path(s.Reading.Edges[web]))
 	}
 }
 
@@ -129,9 +120,9 @@ func (p *pen) crowns(s Scene) {
 		if w.Shape == 0 {
 			continue
 		}
-		p.springings(p.at(w.Springing[0]), p.at(w.Springing[1]))
-		distal := p.at(w.Springing[0]).to(p.at(w.Springing[1]), 0.5).sub(p.at(w.Crown)).unit()
-		p.crown(p.at(w.Crown), distal)
+		a, b, crown := p.at(w.Springing[0]), p.at(w.Springing[1]), p.at(w.Crown)
+		p.Springings(a, b, 6*p.scale, 2)
+		p.Crown(crown, a.To(b, 0.5).Sub(crown), 17*p.scale)
 	}
 }
 
@@ -157,27 +148,6 @@ func level(s Scene, web hand.Web, crown plane.PixelPoint, read bool) []plane.Pix
 	return display.Level(crown, ends)
 }
 
-// springings draws a short bar across the border at each springing.
-func (p *pen) springings(a, b spot) {
-	v := b.sub(a).unit().times(6 * p.scale)
-	st := stroke{core: palette.Cores[palette.Crown], width: 2}
-	p.lines(st, []spot{a.sub(v), a.add(v)}, []spot{b.sub(v), b.add(v)})
-}
-
-// crown draws two darts along the web's axis that point at the crown from either
-// side and leave the arch itself, and the crown, open to the eye.
-func (p *pen) crown(q, distal spot) {
-	if distal == (spot{}) {
-		distal = spot{0, -1}
-	}
-	const near, far = 7, 17
-	across := distal.square().times(4 * p.scale)
-	for _, way := range []spot{distal.times(p.scale), distal.times(-p.scale)} {
-		base := q.add(way.times(far))
-		p.solid(palette.Cores[palette.Crown], []spot{q.add(way.times(near)), base.add(across), base.sub(across)})
-	}
-}
-
 // junctions draws the line of the skin junction and the digit's long axis.
 func (p *pen) junctions(at map[marking.Spot]plane.PixelPoint) {
 	for _, w := range hand.Webs {
@@ -194,7 +164,7 @@ func (p *pen) junctions(at map[marking.Spot]plane.PixelPoint) {
 				axis = append(axis, p.at(q))
 			}
 		}
-		p.lines(stroke{core: palette.Cores[palette.Junction], width: 2}, line)
-		p.lines(stroke{core: palette.Cores[palette.Joint], width: fine, dash: []float64{8, 5}}, axis)
+		p.Lines(stroke{Core: palette.Cores[palette.Junction], Width: 2}, line)
+		p.Lines(stroke{Core: palette.Cores[palette.Joint], Width: fine, Dash: []float64{8, 5}}, axis)
 	}
 }

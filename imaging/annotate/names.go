@@ -1,6 +1,22 @@
 package annotate
 
-import "ogive/imaging/palette"
+import (
+	"ogive/imaging/markshapes"
+	"ogive/imaging/palette"
+)
+
+type (
+	spot      = markshapes.Spot
+	box       = markshapes.Box
+	stroke    = markshapes.Stroke
+	lettering = markshapes.Face
+)
+
+var (
+	xy    = markshapes.XY
+	boxOf = markshapes.BoxOf
+	boxAt = markshapes.BoxAt
+)
 
 var (
 	ink    = palette.Ink
