@@ -1,0 +1,136 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/rand/v2"
+
+	"ogive/geometry/arch"
+	"ogive/geometry/drawn"
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+	"ogive/geometry/reading"
+	"ogive/geometry/registration"
+)
+
+// Fellow is the same web on another photograph: of the other hand, or of this
+// hand at another sitting.
+type Fellow struct {
+	Ground Ground
+	Web    reading.Web
+}
+
+// FromOtherHand proposes the arch of the other hand, laid over this one by a
+// mirrored similarity on MCP and PIP of the two digits (package registration).
+// It fails if a joint is missing on either photograph, the views differ or no
+// arch was read there, and says which.
+func FromOtherHand(g Ground, w hand.Web, other Fellow) (Proposal, error) {
+	if g.Marks.View != other.Ground.Marks.View {
+		return Proposal{}, fmt.Errorf("view: the other hand is shown in the %v view, this one in the %v view; give a photograph of the other hand in the same view", other.Ground.Marks.View, g.Marks.View)
+	}
+	a, ok := ArchOf(other.Web, other.Ground.Fit.Best)
+	if !ok || other.Web.Web != w {
+		return Proposal{}, fmt.Errorf("webs: no arch of the %v was read on the other hand; trace its border there", w)
+	}
+	o := overlay{here: g.jointsOf(w), there: other.Ground.jointsOf(w), g: g, other: other, mirrored: g.Marks.Side != other.Ground.Marks.Side}
+	if !o.here.all || !o.there.all {
+		return Proposal{}, errors.New("joints: MCP and PIP of both digits must be marked on both hands to lay one over the other; mark them")
+	}
+	s, err := o.register(o.here, o.there)
+	if err != nil {
+		return Proposal{}, err
+	}
+	return o.proposal(w, a, s), nil
+}
+
+// overlay lays the fellow's photograph over this one.
+type overlay struct {
+	here, there joints
+	g           Ground
+	other       Fellow
+	mirrored    bool
+}
+
+func (o overlay) register(here, there joints) (registration.Similarity, error) {
+	h, okH := here.frame(o.g.Fit.Best)
+	t, okT := there.frame(o.other.Ground.Fit.Best)
+	if !okH || !okT {
+		return registration.Similarity{}, errors.New("joints: MCP and PIP of a digit lie on one another; mark them apart")
+	}
+	fit := registration.Fit
+	if o.mirrored {
+		fit = registration.FitMirrored
+	}
+	return fit(t.Joints(), h.Joints())
+}
+
+func (o overlay) proposal(w hand.Web, theirs arch.Arch, s registration.Similarity) Proposal {
+	a := Moved(theirs, s)
+	p := Proposal{Arch: a, Origin: OtherHand}
+	frame, _ := o.here.frame(o.g.Fit.Best)
+	p.Index.Value, p.Span.Value = frame.Index(a.Crown), a.Span()
+	o.doubt(&p, theirs)
+	from := "the other hand"
+	if !o.mirrored {
+		from = "another photograph of this hand"
+	}
+	p.Reasons = append(p.Reasons,
+		fmt.Sprintf("Taken from the %v of %s, laid over this one by MCP and PIP of its two digits; these agree to %.1f mm rms.", w, from, float64(s.RMS)))
+	if math.Abs(s.Scale-1) > notable {
+		p.Reasons = append(p.Reasons, fmt.Sprintf("The arch was made %.0f per cent of its size to fit the digits here.", 100*s.Scale))
+	}
+	if s.RMS > poorFit*frame.Phalanx() {
+		p.Warnings = append(p.Warnings, "The two hands do not lie well over each other: the digits differ in length or direction, or a joint is misplaced; look at the joints again.")
+	}
+	p.Warnings = append(p.Warnings, o.contrary(s)...)
+	return p
+}
+
+const (
+	// notable is a difference in size worth a sentence: more than the scales of
+	// two photographs usually leave.
+	notable = 0.03
+	// poorFit is the residual, in parts of the phalanx, from which the overlay is
+	// doubted (this project's own).
+	poorFit = 0.12
+	// tracing is what the tracing of the other hand's border adds to a crown's
+	// U95, in pixels there: twice the 0.25 px of package reading.
+	tracing = 0.5
+)
+
+// contrary warns where the landmarks agree far better the other way round.
+func (o overlay) contrary(s registration.Similarity) []string {
+	o.mirrored = !o.mirrored
+	c, err := o.register(o.here, o.there)
+	if err != nil || s.RMS < 5 || c.RMS > s.RMS/3 {
+		return nil
+	}
+	return []string{"The landmarks agree far better the other way round: check which hand is named on each photograph, and in which view."}
+}
+
+// doubt fills the uncertainties: the overlay is repeated with the joints of both
+// photographs as the observers may have missed them.
+func (o overlay) doubt(p *Proposal, theirs arch.Arch) {
+	rng := rand.New(rand.NewPCG(0x07e4, 200))
+	frame, _ := o.here.frame(o.g.Fit.Best)
+	var crowns, indices, spans []float64
+	for range 200 {
+		s, err := o.register(o.here.missed(o.g.Marks.ClickSD, rng), o.there.missed(o.other.Ground.Marks.ClickSD, rng))
+		if err != nil {
+			continue
+		}
+		a := Moved(theirs, s)
+		crowns = append(crowns, float64(a.Crown.Distance(p.Arch.Crown)))
+		indices = append(indices, math.Abs(float64(frame.Index(a.Crown)-p.Index.Value)))
+		spans = append(spans, math.Abs(float64(a.Span()-p.Span.Value)))
+	}
+	there := tracing * float64(o.other.Ground.Fit.Best.PerPixel(o.other.Web.Crown))
+	p.CrownU95 = plane.Millimetre(math.Hypot(drawn.Upper95(crowns), there))
+	p.Index.U95 = plane.Ratio(math.Hypot(drawn.Upper95(indices), there/float64(frame.Phalanx())))
+	read := 0.0
+	if o.other.Web.Span != nil && theirs.Shape != arch.V {
+		read = float64(o.other.Web.Span.U95)
+	}
+	p.Span.U95 = plane.Millimetre(math.Hypot(drawn.Upper95(spans), read))
+}
