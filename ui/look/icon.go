@@ -29,12 +29,18 @@ const (
 	IconPixel   IconName = "pixel"
 	IconCamera  IconName = "camera"
 	IconExample IconName = "example"
+
+	IconPlan      IconName = "plan"
+	IconCasebook  IconName = "casebook"
+	IconRound     IconName = "round"
+	IconAgreement IconName = "agreement"
 )
 
 // Icons lists all of them.
 var Icons = []IconName{
 	IconScale, IconJoints, IconWebs, IconJunction, IconSkip, IconAccept, IconOpen, IconPicture,
 	IconCopy, IconUndo, IconRedo, IconFit, IconPixel, IconCamera, IconExample,
+	IconPlan, IconCasebook, IconRound, IconAgreement,
 }
 
 //go:embed icons/*.svg

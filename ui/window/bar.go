@@ -23,6 +23,7 @@ import (
 // and what the scale is marked on, always in sight; then the commands.
 type bar struct {
 	row              fyne.CanvasObject
+	back             *widget.Button // to the case, for a photograph of a casebook
 	side, view       *choice
 	method           *widget.Select
 	length           *numberEntry
@@ -64,7 +65,9 @@ func (w *Window) buildBar() {
 	commands := container.New(layout.NewCustomPaddedHBoxLayout(0), b.undo, b.redo,
 		iconButton(look.IconFit, func() { w.board.Fit(); w.keyboard.take() }), iconButton(look.IconPixel, func() { w.board.PixelForPixel(); w.keyboard.take() }),
 		iconButton(look.IconPicture, w.askForPicture), iconButton(look.IconCopy, w.copyFigures))
-	row := container.New(layout.NewCustomPaddedHBoxLayout(10), b.side.row, b.view.row, b.scale, layout.NewSpacer(), commands)
+	b.back = widget.NewButtonWithIcon("", look.Icon(look.IconCasebook), w.showCases)
+	b.back.Hide()
+	row := container.New(layout.NewCustomPaddedHBoxLayout(10), b.back, b.side.row, b.view.row, b.scale, layout.NewSpacer(), commands)
 	b.row = newPlate(theme.ColorNameBackground, "", 0, container.NewVBox(container.New(layout.NewCustomPaddedLayout(4, 0, 8, 8), row), widget.NewSeparator()))
 }
 

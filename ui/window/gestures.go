@@ -33,6 +33,13 @@ func (w *Window) tellHand(side hand.Side, view hand.View) {
 		return
 	}
 	w.step, w.selected = 0, nil
+	if w.inCase != nil {
+		if err := w.inCase.tell(side, view); err != nil {
+			w.notices.show(notice{about: aboutHand, text: sentence(plain(err))})
+			w.keyboard.take()
+			return
+		}
+	}
 	w.done(w.work.SetHand(side, view))
 }
 
@@ -161,7 +168,7 @@ func (w *Window) drop(spot marking.Spot) {
 		return
 	}
 	w.dragging = false
-	w.done(w.work.Drop("move " + spot.Name(w.work.State().View)))
+	w.done(w.work.DropSpot(spot))
 	w.takeHeld()
 }
 
@@ -188,7 +195,7 @@ func (w *Window) dropEdge(web hand.Web) {
 		return
 	}
 	w.dragging = false
-	w.done(w.work.Drop("pull border of " + web.String()))
+	w.done(w.work.DropEdge(web))
 	w.takeHeld()
 }
 

@@ -39,13 +39,16 @@ func (w *Window) addShortcuts() {
 // menuState is all that the menu depends on.
 type menuState struct {
 	open, ready, wanted, proposed, selected bool
-	undo, redo, recents                     string
+	undo, redo, recents, casebook           string
 	side                                    hand.Side
 	view                                    hand.View
 }
 
 func (w *Window) menuState() menuState {
 	m := menuState{open: w.work != nil, ready: w.ready(), proposed: w.proposed(), selected: w.selected != nil, recents: strings.Join(w.recents(), "\n")}
+	if w.book != nil {
+		m.casebook = w.book.Folder()
+	}
 	if w.work != nil {
 		s := w.work.State()
 		m.undo, m.redo, m.side, m.view = w.work.UndoName(), w.work.RedoName(), s.Side, s.View
@@ -62,7 +65,7 @@ func (w *Window) refreshMenu() {
 		return
 	}
 	w.menuShown = now
-	w.win.SetMainMenu(fyne.NewMainMenu(w.fileMenu(), w.editMenu(), w.handMenu(), w.viewMenu(), w.helpMenu()))
+	w.win.SetMainMenu(fyne.NewMainMenu(w.fileMenu(), w.editMenu(), w.handMenu(), w.viewMenu(), w.casebookMenu(), w.helpMenu()))
 }
 
 func (w *Window) fileMenu() *fyne.Menu {
@@ -83,7 +86,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 	return fyne.NewMenu(lang.L("File"),
 		item(lang.L("Open…"), command(fyne.KeyO), true, w.askForPhotograph), recent, examples, fyne.NewMenuItemSeparator(),
 		item(lang.L("Save marked picture…"), command(fyne.KeyS), open, w.askForPicture), fyne.NewMenuItemSeparator(),
-		item(lang.L("Preferences…"), nil, true, w.showPreferences), fyne.NewMenuItemSeparator(), quit)
+		item(lang.L("Start page"), nil, true, w.toStart), item(lang.L("Preferences…"), nil, true, w.showPreferences), fyne.NewMenuItemSeparator(), quit)
 }
 
 func (w *Window) editMenu() *fyne.Menu {

@@ -95,7 +95,7 @@ func (w *Window) decode(path string, turn int64) {
 func (w *Window) withMarks(path string, p *photo.Photograph) {
 	work, err := marking.With(path, p, w.settings)
 	if err == nil {
-		w.adopt(work)
+		w.adopt(work, nil)
 		return
 	}
 	w.backToWork()
@@ -120,9 +120,10 @@ func (w *Window) openWithout(path string, p *photo.Photograph) {
 	w.notices.show(notice{about: aboutOpening, text: lang.L("The marks that cannot be read are kept in {{.Name}}.", map[string]any{"Name": filepath.Base(aside)})})
 }
 
-// adopt makes work what the window is about.
-func (w *Window) adopt(work *marking.Work) {
-	w.work = work
+// adopt makes work what the window is about; of is where it belongs in a
+// casebook, nil for a photograph by itself.
+func (w *Window) adopt(work *marking.Work, of *inCase) {
+	w.work, w.inCase = work, of
 	w.previewing = false
 	w.selected, w.step, w.placed, w.asked = nil, 0, nil, false
 	w.proposals = proposals{}
@@ -132,7 +133,10 @@ func (w *Window) adopt(work *marking.Work) {
 	if s := work.State(); s.Side == 0 && len(s.Points) == 0 {
 		w.saved(work.UseClickSD(w.clickSD())) // marks made before keep theirs
 	}
-	w.remember(work.Path)
+	w.bar.belongs(of)
+	if of == nil {
+		w.remember(work.Path)
+	}
 	w.showRoom()
 	w.board.ShowPhotograph(work.Photograph)
 	w.refresh()

@@ -84,6 +84,7 @@ func (w *Window) close() {
 			return
 		}
 	}
+	w.closeCasebook()
 	w.win.Close()
 }
 

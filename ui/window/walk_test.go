@@ -225,7 +225,7 @@ func TestAPulledBorderIsKeptAndNamed(t *testing.T) {
 	s.board.OnDragEdge(hand.ThirdWeb, from, to)
 	s.board.OnDropEdge(hand.ThirdWeb)
 	s.settled()
-	if got := s.work.UndoName(); got != "pull border of third web" {
+	if got := s.work.UndoName(); got != "pull third web border" {
 		t.Errorf("the drag is called %q", got)
 	}
 	if nearest := near(s.reading.Edges[hand.ThirdWeb], to); nearest > 0.01 {

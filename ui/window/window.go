@@ -46,6 +46,7 @@ type Window struct {
 	foot      *foot
 	asking    *asking
 	length    *lengthPanel
+	rooms     *fyne.Container // one of them is shown
 	room      *fyne.Container // of the photograph, shown when one is open
 	side      *fyne.Container // guide and cards
 	more      bool            // a point is wanted
@@ -59,11 +60,13 @@ type Window struct {
 	tableProblem error
 
 	work     *marking.Work // nil while no photograph is open
+	inCase   *inCase       // where it belongs, nil if it is in no casebook
 	selected *marking.Spot
 	step     marking.Step   // the step that the user chose, 0 for the next one
 	placed   []marking.Spot // in the order of placing
 	asked    bool           // the hand was told, or the question put aside
 
+	books
 	opening
 	live
 	proposals
@@ -126,7 +129,8 @@ func (w *Window) build() {
 	column := w.buildSide()
 	w.room = container.NewBorder(nil, w.foot.row, nil, column, w.board)
 	over := container.New(overlay{beside: column, room: w.room}, w.notices.box, w.asking.panel, w.length.panel)
-	main := container.NewStack(w.welcome.Room(), w.room, over)
+	w.rooms = container.NewStack(w.welcome.Room(), w.room)
+	main := container.NewStack(w.rooms, over)
 	w.frame = container.NewBorder(w.bar.row, nil, nil, nil, main)
 	w.notices.changed = over.Refresh
 	w.panels = over
@@ -159,26 +163,12 @@ func (w *Window) buildColumn() {
 
 func (w *Window) buildWelcome() {
 	w.welcome = welcome.New()
+	w.welcome.OnCasebook = w.askForCasebook
+	w.welcome.OnRecentCasebook = w.openCasebook
 	w.welcome.OnOpen = w.askForPhotograph
 	w.welcome.OnExample = func() { w.openExample(firstExample()) }
 	w.welcome.OnHow = func() { photographing.Show(w.win) }
 	w.welcome.OnRecent = w.Open
-}
-
-func (w *Window) showWelcome() {
-	w.room.Hide()
-	w.bar.row.Hide()
-	w.welcome.ShowRecents(w.recents())
-	w.welcome.Room().Show()
-	w.frame.Refresh()
-	w.title()
-}
-
-func (w *Window) showRoom() {
-	w.welcome.Room().Hide()
-	w.bar.row.Show()
-	w.room.Show()
-	w.frame.Refresh()
 }
 
 // title names the file, the hand and the view, and says when the normal values
@@ -187,6 +177,9 @@ func (w *Window) title() {
 	title := "Ogive"
 	if w.work != nil {
 		title = filepath.Base(w.work.Path)
+		if w.inCase != nil {
+			title = w.inCase.Name()
+		}
 		if s := w.work.State(); s.Side != 0 && s.View != 0 {
 			title += " – " + wording.Photograph(s.Side, s.View)
 		}
