@@ -1,8 +1,6 @@
 package annotate
 
 import (
-	"math"
-
 	"ogive/geometry/hand"
 	"ogive/imaging/markshapes"
 	"ogive/imaging/wording"
@@ -16,13 +14,13 @@ type label struct {
 
 // placeLabels finds places for the names beside the marks.
 func (sc *scene) placeLabels() []label {
-	p := labelPlacer{sheet: sc.sheet, field: sc.fieldBox(), lines: sc.labelCover()}
+	p := labelPlacer{sheet: sc.sheet, Placer: markshapes.Placer{Field: sc.fieldBox(), Cover: sc.labelCover(), Em: sc.em, Clear: 1.4 * sc.jointRadius()}}
 	for _, d := range sc.webs {
 		if d.hasCrown {
-			p.keep = append(p.keep, d.crown)
+			p.Keep = append(p.Keep, d.crown)
 		}
 	}
-	p.keep = append(p.keep, sc.jointSpots()...)
+	p.Keep = append(p.Keep, sc.jointSpots()...)
 	for _, f := range hand.Digits {
 		for _, j := range hand.Joints {
 			if at, ok := sc.marks.Joint(f, j); ok && sc.near(at) {
@@ -68,45 +66,17 @@ func (sc *scene) jointLabel(f hand.Digit, j hand.Joint) string {
 	return name
 }
 
-// labelPlacer puts labels one after the other where they disturb least.
-type labelPlacer struct {
-	*sheet
-	field  box
-	lines  *markshapes.Cover
-	keep   []spot
-	placed []label
-}
-
 // beside places a label around a mark of radius r.
 func (p *labelPlacer) beside(q spot, r float64, words string) {
-	w, h := p.fonts.small.WidthOf(words), 1.05*p.fonts.small.Size
-	gap := r + 0.3*p.em
-	var best box
-	least := math.Inf(1)
-	for i, way := range []spot{xy(1, 0), xy(-1, 0), xy(0, 1), xy(0, -1), xy(0.75, 0.75), xy(-0.75, 0.75), xy(0.75, -0.75), xy(-0.75, -0.75)} {
-		c := q.Add(xy(way.X*(gap+w/2), way.Y*(gap+h/2)))
-		b := boxAt(c.X-w/2, c.Y-h/2, w, h)
-		if cost := p.cost(b) + 0.2*float64(i); cost < least {
-			least, best = cost, b
-		}
-	}
-	p.placed = append(p.placed, label{words, best})
+	f := p.fonts.small
+	b, _ := p.Beside(q, r+0.3*p.em, f.WidthOf(words), 1.05*f.Size)
+	p.Take(b)
+	p.placed = append(p.placed, label{words, b})
 }
 
-func (p *labelPlacer) cost(b box) float64 {
-	c := p.lines.Under(b.Grown(0.2 * p.em))
-	for _, l := range p.placed {
-		if l.box.Meets(b.Grown(0.2 * p.em)) {
-			c += 12
-		}
-	}
-	for _, k := range p.keep {
-		if b.Distance(k) < 1.4*p.jointRadius() {
-			c += 20
-		}
-	}
-	if !b.Within(p.field) {
-		c += 60
-	}
-	return c
+// labelPlacer puts labels on a sheet.
+type labelPlacer struct {
+	*sheet
+	markshapes.Placer
+	placed []label
 }

@@ -143,30 +143,24 @@ func (sc *scene) footOnAxis(f hand.Digit, q spot) (spot, bool) {
 	return mcp.Add(u.Times(q.Sub(mcp).Dot(u))), true
 }
 
-// What it costs to lie on a thing: lines by half an em of length.
-const (
-	costOfArch = 4.0
-	costOfAxis = 0.7
-	costOfMark = 5.0
-	// by half an em of a label's length
-	costOfLabel = 1.5
-)
+// costOfLabel is what half an em of a label's length costs a leader.
+const costOfLabel = 1.5
 
 // markCover is where joints, axes and the reference are drawn.
 func (sc *scene) markCover() *markshapes.Cover {
 	c := markshapes.NewCover(sc.fieldBox(), sc.em/2)
 	for _, f := range hand.Digits {
 		if mcp, pip, ok := sc.axis(f); ok {
-			c.AddLine([]spot{mcp, pip}, costOfAxis)
+			c.AddLine([]spot{mcp, pip}, markshapes.CostOfAxis)
 		}
 		for _, j := range hand.Joints {
 			if p, ok := sc.marks.Joint(f, j); ok && sc.near(p) {
-				c.Add(sc.at(p), costOfMark)
+				c.Add(sc.at(p), markshapes.CostOfMark)
 			}
 		}
 	}
 	if sc.ref != nil {
-		c.AddLine(markshapes.Closed(sc.spots(sc.ref.Points())), costOfArch)
+		c.AddLine(markshapes.Closed(sc.spots(sc.ref.Points())), markshapes.CostOfArch)
 	}
 	return c
 }
@@ -175,17 +169,17 @@ func (sc *scene) markCover() *markshapes.Cover {
 func (sc *scene) labelCover() *markshapes.Cover {
 	c := sc.markCover()
 	for _, d := range sc.webs {
-		c.AddLine(d.curve, costOfArch)
-		c.AddLine(d.border, costOfArch)
-		c.AddLine(d.level, costOfAxis)
+		c.AddLine(d.curve, markshapes.CostOfArch)
+		c.AddLine(d.border, markshapes.CostOfArch)
+		c.AddLine(d.level, markshapes.CostOfAxis)
 		for _, q := range d.springing {
-			c.Add(q, costOfMark)
+			c.Add(q, markshapes.CostOfMark)
 		}
 		if d.slope != nil {
 			from, to := d.slope.angles()
-			c.AddLine(markshapes.Arc(d.slope.vertex, d.slope.reach, from, to), costOfArch)
-			c.AddLine(d.slope.line, costOfArch)
-			c.AddLine(d.slope.axis[:], costOfAxis)
+			c.AddLine(markshapes.Arc(d.slope.vertex, d.slope.reach, from, to), markshapes.CostOfArch)
+			c.AddLine(d.slope.line, markshapes.CostOfArch)
+			c.AddLine(d.slope.axis[:], markshapes.CostOfAxis)
 		}
 	}
 	c.Sum()
