@@ -220,7 +220,7 @@ func TestCreepAndGradeSoundNoSurerThanTheyAre(t *testing.T) {
 func TestTimeIsToldInMonthsAndYears(t *testing.T) {
 	for months, want := range map[float64]string{
 		0: "at the operation", -1: "1 month before the operation", 3.04: "3 months after the operation",
-		18.2: "18 months (1.5 years) after the operation",
+		12.1: "12 months (1 year) after the operation", 18.2: "18 months (1.5 years) after the operation",
 	} {
 		if got := chart.Months(followup.Point{Months: months}, followup.SinceOperation); got != want {
 			t.Errorf("%v months read %q, want %q", months, got, want)

@@ -64,10 +64,11 @@ func (f field) room(p followup.Point, size vg.Point, taken []vg.Rectangle) (vg.R
 	at := f.at(p.Months, p.Index.Value)
 	x, y := at.X, at.Y
 	low, high := f.at(p.Months, p.Index.Low()).Y, f.at(p.Months, p.Index.High()).Y
-	const gap = radius + 5
+	const gap = radius + 7
+	centred := min(max(x-size.X/2, f.Min.X+1), f.Max.X-1-size.X)
 	for _, corner := range []vg.Point{
-		{X: x - size.X/2, Y: max(high, y+gap) + 3},
-		{X: x - size.X/2, Y: min(low, y-gap) - 3 - size.Y},
+		{X: centred, Y: max(high, y+gap) + 3},
+		{X: centred, Y: min(low, y-gap) - 3 - size.Y},
 		{X: x + gap, Y: y - size.Y/2},
 		{X: x - gap - size.X, Y: y - size.Y/2},
 	} {

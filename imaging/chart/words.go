@@ -69,12 +69,17 @@ func Months(p followup.Point, since followup.Since) string {
 	case n == "0":
 		return "at " + from
 	case months >= 12:
-		return fmt.Sprintf("%s months (%s years) %s %s", n, wholeOrHalf(months/12), when, from)
-	case n == "1":
-		return fmt.Sprintf("1 month %s %s", when, from)
+		return fmt.Sprintf("%s (%s) %s %s", counted(n, "month"), counted(wholeOrHalf(months/12), "year"), when, from)
 	default:
-		return fmt.Sprintf("%s months %s %s", n, when, from)
+		return fmt.Sprintf("%s %s %s", counted(n, "month"), when, from)
 	}
+}
+
+func counted(n, unit string) string {
+	if n != "1" {
+		unit += "s"
+	}
+	return n + " " + unit
 }
 
 // wholeOrHalf is a number to the nearest half.
