@@ -56,8 +56,9 @@ type Balance struct {
 }
 
 // Unevenness is the relative standard uncertainty of the light on a patch from
-// lamps that light one place more than another (this project's own).
-const Unevenness = 0.03
+// lamps that light one place, or one slope of the hand, more than another (this
+// project's own, from what phantoms show).
+const Unevenness = 0.05
 
 // Unbalanced is the balance of a photograph without a neutral patch. The sizes
 // are this project's own: what a camera's automatic may be wrong by.

@@ -36,6 +36,11 @@ type Case struct {
 	Drape     Drape     // zero: TheatreGreen
 	Light     Light     // zero: a soft lamp from the upper left
 	Reference Reference // zero: WhiteRuler
+	// GreyPatch is the reflectance of a neutral patch that lies beside the hand:
+	// 0.18 for a grey card, 0.9 for a white one. Zero: no patch.
+	GreyPatch plane.Ratio
+	// Cast colours the whole picture. Zero: none.
+	Cast Cast
 
 	// Turn rotates the hand in the picture, clockwise.
 	Turn plane.Angle
@@ -210,6 +215,9 @@ func (c Case) check() error {
 		return fmt.Errorf("phantom: focal length %.3g px and distance %.3g mm must be positive", float64(c.FocalPx), float64(c.Distance))
 	case !(c.JunctionSlope > 0 && c.JunctionSlope <= plane.RightAngle):
 		return fmt.Errorf("phantom: a junction slope of %.3g degrees; give 0 to 90", c.JunctionSlope.Degrees())
+	}
+	if err := c.checkNeutral(); err != nil {
+		return err
 	}
 	if c.View == hand.WebView {
 		return nil

@@ -56,6 +56,7 @@ func (s strip) within(p point) (along, down plane.Millimetre) {
 type layout struct {
 	hand placement
 	ref  strip
+	grey *strip // nil where there is none
 }
 
 // lay puts the reference beside the ulnar border of the hand, and fills
@@ -100,7 +101,7 @@ func lay(a *anatomy, c *Case) layout {
 	}
 	top := -h/2 + 0.045*h
 	p.shift = plane.Vec(plane.Millimetre(handLeft-seen.minX), plane.Millimetre(top-seen.minY))
-	return layout{p, refPlace(*c, mirror, plane.Millimetre(refLeft), plane.Millimetre(h), ref, wide)}
+	return layout{hand: p, ref: refPlace(*c, mirror, plane.Millimetre(refLeft), plane.Millimetre(h), ref, wide)}
 }
 
 // frameOf is the millimetres in a pixel at which width and height fit.

@@ -23,7 +23,9 @@ func paintHand(c Case, a *anatomy, at layout, cam camera) (*canvas, error) {
 			flat = c.Skin.palm()
 		}
 		pic.paint(func(x, y int) rgb { return drapeColour[c.Drape] })
-		err := layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return 1 })
+		even := func(x, y float64) float64 { return 1 }
+		layGrey(pic, c, at.grey, cam, even)
+		err := layReference(pic, c, at.ref, cam, even)
 		pic.lay(silhouette, func(x, y int) rgb { return flat })
 		pic.blur(c.BlurSD)
 		return pic, err
@@ -32,7 +34,9 @@ func paintHand(c Case, a *anatomy, at layout, cam camera) (*canvas, error) {
 	mask := shrunk(silhouette, cellSize)
 	body := newBody(c, mask, l, perPixel)
 	paintDrape(pic, c, cam, l, body)
-	if err := layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return body.light(x, y, l) }); err != nil {
+	light := func(x, y float64) float64 { return body.light(x, y, l) }
+	layGrey(pic, c, at.grey, cam, light)
+	if err := layReference(pic, c, at.ref, cam, light); err != nil {
 		return nil, err
 	}
 	layHand(pic, c, a, at, cam, l, body, silhouette, mask)

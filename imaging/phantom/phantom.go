@@ -19,6 +19,7 @@ import (
 	"image/jpeg"
 
 	"ogive/geometry/hand"
+	"ogive/geometry/plane"
 )
 
 // Picture is an artificial photograph and what is true of it.
@@ -40,6 +41,7 @@ func (c Case) Render() (Picture, error) {
 		return Picture{}, err
 	}
 	c = st.c
+	pic.cast(c.Cast)
 	img := pic.develop(c.Seed, c.NoiseSD)
 	var file bytes.Buffer
 	if err := jpeg.Encode(&file, img, &jpeg.Options{Quality: c.JPEGQuality}); err != nil {
@@ -76,7 +78,9 @@ func (c Case) stage() (stage, error) {
 	at := lay(a, &c)
 	cam := newCamera(c)
 	truth := a.truth(at.hand, cam, c)
-	err = truth.see(at.ref, cam, c)
+	truth.Skin = skinTruth(c.Skin.back(), c.Skin.palm())
+	outline := func() []plane.PixelPoint { return cam.pixels(at.hand.planes(a.outline(0.05 * c.Size))) }
+	err = truth.see(&at, cam, c, outline)
 	return stage{c, truth, func() (*canvas, error) { return paintHand(c, a, at, cam) }}, err
 }
 
@@ -85,12 +89,25 @@ func (c Case) webStage() (stage, error) {
 	at := w.lay(&c)
 	cam := newCamera(c)
 	truth := w.truth(at.hand, cam, c)
-	err := truth.see(at.ref, cam, c)
+	truth.Skin = skinTruth(webColours(c))
+	outline := func() []plane.PixelPoint {
+		return cam.pixels(append(at.hand.planes(w.far()), at.hand.planes(w.near())...))
+	}
+	err := truth.see(&at, cam, c, outline)
 	return stage{c, truth, func() (*canvas, error) { return paintWeb(c, w, at, cam) }}, err
 }
 
-// see adds the reference to the truth.
-func (t *Truth) see(s strip, cam camera, c Case) error {
+// see adds the reference and the grey patch to the truth; outline is what of
+// the hand leaves no room for the patch.
+func (t *Truth) see(at *layout, cam camera, c Case, outline func() []plane.PixelPoint) error {
+	s := at.ref
+	if c.GreyPatch > 0 {
+		grey, err := placeGrey(c, cam, outline(), s.rectangle(cam, 0, s.length, 0, s.wide))
+		if err != nil {
+			return err
+		}
+		at.grey, t.Grey = &grey, greyTruth(grey, cam, c)
+	}
 	if c.Reference == IDCard {
 		t.Card = cardTruth(s, cam)
 		return nil

@@ -22,6 +22,9 @@ type Truth struct {
 	Webs      []WebTruth
 	Junctions []JunctionTruth
 
+	Skin SkinTruth
+	Grey *GreyTruth // nil where there is no neutral patch
+
 	Ruler *RulerTruth // nil where there is a card
 	Card  *CardTruth  // nil where there is a ruler
 }

@@ -158,7 +158,7 @@ func (w webScene) lay(c *Case) layout {
 		left = -long / 2
 	}
 	s.corner = plane.Pt(plane.Millimetre(left), plane.Millimetre(fh/2-0.035*fh)-wide)
-	return layout{p, s}
+	return layout{hand: p, ref: s}
 }
 
 // paintWeb lays drape, far digit, near digit and reference over each other.
@@ -180,7 +180,9 @@ func paintWeb(c Case, w webScene, at layout, cam camera) (*canvas, error) {
 	v := newWebSkin(c, w, at, cam, nearMask, perPixel)
 	v.lay(pic, far, farMask, l, v.cuts, true)
 	v.lay(pic, near, nearMask, l, v.nearCuts, false)
-	err := layReference(pic, c, at.ref, cam, func(x, y float64) float64 { return b.light(x, y, l) })
+	light := func(x, y float64) float64 { return b.light(x, y, l) }
+	layGrey(pic, c, at.grey, cam, light)
+	err := layReference(pic, c, at.ref, cam, light)
 	pic.blur(c.BlurSD)
 	return pic, err
 }
@@ -204,11 +206,8 @@ type webSkin struct {
 }
 
 func newWebSkin(c Case, w webScene, at layout, cam camera, near *field, perPixel float64) *webSkin {
-	v := &webSkin{c: c, cam: cam, perPixel: perPixel, back: c.Skin.back(), palm: c.Skin.palm(), grain: noise(c.Seed*23 + 1)}
-	if c.Skin <= Beige { // the back of a fair hand is a little tanned
-		v.back = v.back.tinted(0, 0.11, 0)
-		v.palm = v.palm.tinted(0, -0.03, 0)
-	}
+	back, palm := webColours(c)
+	v := &webSkin{c: c, cam: cam, perPixel: perPixel, back: back, palm: palm, grain: noise(c.Seed*23 + 1)}
 	cells := func() *field { return newField(c.Width, c.Height, cellSize) }
 	v.above, v.nearSide, v.blood, v.rise = cells(), cells(), cells(), cells()
 	line := w.junction()
@@ -235,6 +234,15 @@ func newWebSkin(c Case, w webScene, at layout, cam camera, near *field, perPixel
 	e.to = v.nearCuts
 	w.engraveNear(e)
 	return v
+}
+
+// webColours are the colours of the two skins at a web.
+func webColours(c Case) (back, palm rgb) {
+	back, palm = c.Skin.back(), c.Skin.palm()
+	if c.Skin <= Beige { // the back of a fair hand is a little tanned
+		return back.tinted(0, 0.11, 0), palm.tinted(0, -0.03, 0)
+	}
+	return back, palm
 }
 
 // signedDistance is how far p lies from a line drawn distally, positive on its
