@@ -84,18 +84,21 @@ func Joint(j hand.Joint, v hand.View) string {
 	return j.String()
 }
 
-// JointOf is the joint of a digit by its whole name: "ring PIP", "index basal
-// crease". The thumb has one joint beyond its MCP joint, which takes the place
+// JointOf is the joint of a digit by its whole name: "ring PIP", "middle finger
+// basal crease", since a middle crease would be another. The thumb has one joint beyond its MCP joint, which takes the place
 // of PIP.
 func JointOf(d hand.Digit, j hand.Joint, v hand.View) string {
-	joint := Joint(j, v)
+	joint, digit := Joint(j, v), Digit(d)
+	if v == hand.Palmar && j != hand.Tip {
+		digit = Finger(d)
+	}
 	if d == hand.Thumb && j == hand.PIP {
 		joint = say("IP", nil)
 		if v == hand.Palmar {
 			joint = say("IP crease", nil)
 		}
 	}
-	return say("{{.Digit}} {{.Joint}}", Gaps{"Digit": Digit(d), "Joint": joint})
+	return say("{{.Digit}} {{.Joint}}", Gaps{"Digit": digit, "Joint": joint})
 }
 
 // Photograph is what the photograph shows: "Right hand, back of the hand".

@@ -110,9 +110,9 @@ func shape(w reading.Web) string {
 	if w.Shape == 0 || w.ShapeSure || len(w.ShapeAlso) == 0 {
 		return wording.Shape(w)
 	}
-	names := []string{w.Shape.String()}
+	names := []string{wording.Term(w.Shape.String())}
 	for _, s := range w.ShapeAlso {
-		names = append(names, s.String())
+		names = append(names, wording.Term(s.String()))
 	}
 	return strings.Join(names, lang.L(" or "))
 }
@@ -126,10 +126,10 @@ func (c *card) show(w reading.Web, s marking.State, f frame) bool {
 	set(c.sub, sub)
 	leading, rest := figures(w, s.View)
 	set(c.leading, leading.Value)
-	set(c.leadName, leading.Name)
+	set(c.leadName, wording.Term(leading.Name))
 	rest = rest[:min(len(rest), len(c.rows))]
 	for i, r := range rest {
-		set(c.rows[i].name, wording.Sentence(r.Name))
+		set(c.rows[i].name, wording.Sentence(wording.Term(r.Name)))
 		set(c.rows[i].value, r.Value)
 	}
 	rearranged := c.rowsShown != len(rest)
@@ -212,12 +212,11 @@ func (c *card) colour() {
 	}
 }
 
-func (c *card) Tapped(*fyne.PointEvent)             { c.onTap() }
-func (c *card) MouseIn(*desktop.MouseEvent)         { c.hovered = true; c.frame() }
-func (c *card) MouseMoved(*desktop.MouseEvent)      {}
-func (c *card) MouseOut()                           { c.hovered = false; c.frame() }
-func (c *card) Cursor() desktop.Cursor              { return desktop.PointerCursor }
-func (c *card) CreateRenderer() fyne.WidgetRenderer { return cardRenderer{c} }
+func (c *card) Tapped(*fyne.PointEvent)        { c.onTap() }
+func (c *card) MouseIn(*desktop.MouseEvent)    { c.hovered = true; c.frame() }
+func (c *card) MouseMoved(*desktop.MouseEvent) {}
+func (c *card) MouseOut()                      { c.hovered = false; c.frame() }
+func (c *card) Cursor() desktop.Cursor         { return desktop.PointerCursor }
 
 func (c *card) frame() {
 	c.colour()
@@ -247,11 +246,6 @@ func (c *card) heightAt(width float32) float32 {
 		y += h - labelPad
 	}
 	return y + cardPad - 4
-}
-
-func put(o fyne.CanvasObject, x, y, w, h float32) {
-	o.Move(fyne.NewPos(x, y))
-	o.Resize(fyne.NewSize(w, h))
 }
 
 func (c *card) placeHeader(inner float32) (bottom float32) {
@@ -288,27 +282,7 @@ func (c *card) placeFigures(y, width float32) (bottom float32) {
 	return max(bottom, y)
 }
 
-type cardRenderer struct{ c *card }
-
-func (r cardRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(archSide*2, archRise)
-}
-
-func (r cardRenderer) Layout(size fyne.Size) {
-	r.c.heightAt(size.Width)
-	r.c.ground.Resize(size)
-	r.c.rail.Resize(fyne.NewSize(4, size.Height))
-}
-
-func (r cardRenderer) Refresh() {
-	r.c.colour()
-	for _, o := range r.Objects() {
-		o.Refresh()
-	}
-}
-
-func (r cardRenderer) Objects() []fyne.CanvasObject {
-	c := r.c
+func (c *card) CreateRenderer() fyne.WidgetRenderer {
 	objects := []fyne.CanvasObject{c.ground, c.rail, c.title, c.sub, c.leading, c.leadName, c.arch, c.bar}
 	for _, row := range c.rows {
 		objects = append(objects, row.name, row.value)
@@ -316,7 +290,11 @@ func (r cardRenderer) Objects() []fyne.CanvasObject {
 	for _, f := range c.flags {
 		objects = append(objects, f)
 	}
-	return append(objects, c.warnings)
+	return parts{fyne.NewSize(archSide*2, archRise), c.place, c.colour, append(objects, c.warnings)}
 }
 
-func (r cardRenderer) Destroy() {}
+func (c *card) place(size fyne.Size) {
+	c.heightAt(size.Width)
+	c.ground.Resize(size)
+	c.rail.Resize(fyne.NewSize(4, size.Height))
+}

@@ -39,6 +39,7 @@ type Cards struct {
 	cards   map[hand.Web]*card
 	stack   *stack
 	scroll  *container.Scroll
+	foot    *footnote
 	caution [2]*widget.Label // below the cards, and among them
 	root    *fyne.Container
 	body    *body
@@ -54,22 +55,23 @@ type body struct {
 func (b *body) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(b.c.root) }
 
 func (b *body) MinSize() fyne.Size {
-	return fyne.NewSize(look.Size(look.Column), 200)
+	return fyne.NewSize(look.Size(look.Column), heightOf(b.c.summary, look.Size(look.Column))+leastCards)
 }
 
 // New is an empty column.
 func New() *Cards {
 	c := &Cards{cards: map[hand.Web]*card{}}
-	c.notices = newNotices(func() {
+	help := func() {
 		if c.OnHelp != nil {
 			c.OnHelp()
 		}
-	})
+	}
+	c.notices, c.foot = newNotices(help), newFootnote(help)
 	c.empty = newPlaceholder()
 	c.summary = widget.NewLabel("")
 	c.summary.Wrapping, c.summary.TextStyle.Bold = fyne.TextWrapWord, true
 	c.summary.Hide()
-	objects := []fyne.CanvasObject{c.summary, c.notices, c.empty}
+	objects := []fyne.CanvasObject{c.notices, c.empty}
 	for _, w := range hand.Webs {
 		c.cards[w] = newCard(w, func() {
 			if c.OnSelectWeb != nil {
@@ -81,15 +83,15 @@ func New() *Cards {
 	}
 	c.notices.Hide()
 	for i := range c.caution {
-		c.caution[i] = widget.NewLabel(wording.Caution)
+		c.caution[i] = widget.NewLabel(wording.Term(wording.Caution))
 		c.caution[i].Wrapping = fyne.TextWrapWord
 		c.caution[i].SizeName = theme.SizeNameCaptionText
 	}
-	objects = append(objects, c.caution[1])
+	objects = append(objects, c.foot, c.caution[1])
 	c.stack = &stack{gap: look.Size(look.Gap)}
 	c.scroll = container.NewVScroll(container.New(c.stack, objects...))
 	c.stack.onHeight = c.scroll.Refresh
-	c.root = container.New(&column{scrolled: c.caution[1], stack: c.stack}, c.scroll, c.caution[0])
+	c.root = container.New(&column{scrolled: c.caution[1], stack: c.stack}, c.summary, c.scroll, c.caution[0])
 	c.body = &body{c: c}
 	c.body.ExtendBaseWidget(c.body)
 	c.Show(marking.Reading{}, marking.State{})
@@ -111,6 +113,7 @@ func (c *Cards) Select(w hand.Web) {
 func (c *Cards) Show(r marking.Reading, s marking.State) {
 	rearranged := c.summarise(summary(r.Webs))
 	rearranged = c.notices.show(r) || rearranged
+	rearranged = c.foot.show(r) || rearranged
 	f := frameFor(r.Webs)
 	read := map[hand.Web]bool{}
 	for _, w := range r.Webs {
@@ -138,6 +141,7 @@ func (c *Cards) summarise(text string) bool {
 	}
 	c.summary.SetText(text)
 	setVisible(c.summary, text != "")
+	c.root.Refresh() // it stands above the cards and takes of their room
 	return true
 }
 
@@ -145,7 +149,7 @@ func (c *Cards) summarise(text string) bool {
 func emptyWords(r marking.Reading, s marking.State) string {
 	switch {
 	case s.Side == 0 || s.View == 0:
-		return lang.L("Say first which hand the photograph shows. Then mark the scale, the joints and the webs.")
+		return lang.L("The figures wait for the scale, the joints and the webs.")
 	case !r.Scaled && len(r.Edges) > 0:
 		return lang.L("The borders are traced. The figures wait for the scale.")
 	case !r.Scaled:

@@ -41,6 +41,8 @@ func table(t testing.TB) norms.Table {
 	return table
 }
 
+const noTilt = "Scale by 131 ticks found between the ends of the ruler, which show no tilt across it: up to 10 degrees either way are allowed for."
+
 // threeWebs is a reading of the back of a hand: the second web certainly too
 // deep, the third well, the fourth in doubt and of unsure shape.
 func threeWebs(t testing.TB) marking.Reading {
@@ -60,7 +62,7 @@ func threeWebs(t testing.TB) marking.Reading {
 	}
 	return marking.Reading{Scaled: true, Reading: reading.Reading{
 		Side: hand.Right, View: hand.Dorsal, Method: scale.ByRuler, Webs: webs,
-		Warnings: []string{"A ruler marked by two points shows no tilt: every figure allows for up to 10 degrees either way. Ticks or a card would show it."},
+		Warnings: []string{noTilt}, Usual: []string{noTilt},
 	}}
 }
 
@@ -193,8 +195,9 @@ func TestWarningsStandAtTheTopAndLeadToHelp(t *testing.T) {
 	}
 	r := threeWebs(t)
 	r.Problems = []string{"third web: the border could not be traced"}
+	r.Warnings = append(r.Warnings, "the ruler contradicts the length of 13 mm")
 	c.Show(r, dorsal)
-	want := "Third web: the border could not be traced\n" + r.Warnings[0]
+	want := "Third web: the border could not be traced\nThe ruler contradicts the length of 13 mm"
 	if c.notices.label.Text != want || !c.notices.Visible() {
 		t.Errorf("it warns %q, want %q", c.notices.label.Text, want)
 	}
@@ -207,10 +210,47 @@ func TestWarningsStandAtTheTopAndLeadToHelp(t *testing.T) {
 	if helped != 1 {
 		t.Errorf("the link was followed %d times", helped)
 	}
-	r.Problems, r.Warnings = nil, nil
+	r.Problems, r.Warnings = nil, []string{noTilt}
 	c.Show(r, dorsal)
 	if c.notices.Visible() {
 		t.Error("what has been mended is still warned of")
+	}
+}
+
+func TestWhatIsTrueOfEveryRulerIsAFootnoteThatLeadsToHelp(t *testing.T) {
+	c, _ := inWindow(t, theme.VariantLight, 900)
+	helped := 0
+	c.OnHelp = func() { helped++ }
+	c.Show(threeWebs(t), dorsal)
+	if c.notices.Visible() || !c.foot.Visible() || c.foot.label.Text != noTilt {
+		t.Errorf("the notice is shown: %v, the footnote says %q", c.notices.Visible(), c.foot.label.Text)
+	}
+	if last := c.cards[hand.FourthWeb]; c.foot.Position().Y < last.Position().Y+last.Size().Height {
+		t.Error("the footnote stands above the last card or on it")
+	}
+	c.foot.help.OnTapped()
+	if helped != 1 {
+		t.Errorf("the link was followed %d times", helped)
+	}
+	c.Show(junction(t), webView)
+	if c.foot.Visible() {
+		t.Error("a reading without remarks has a footnote")
+	}
+}
+
+func TestTheVerdictsOfAllWebsStayInSightHoweverLowTheColumn(t *testing.T) {
+	c, w := inWindow(t, theme.VariantLight, 900)
+	c.Show(threeWebs(t), dorsal)
+	for _, height := range []float32{900, 220} {
+		w.Resize(fyne.NewSize(330, height))
+		c.scroll.ScrollToBottom()
+		top := fyne.CurrentApp().Driver().AbsolutePositionForObject(c.summary).Y
+		if bottom := top + c.summary.MinSize().Height; !c.summary.Visible() || top < 0 || bottom > fyne.CurrentApp().Driver().AbsolutePositionForObject(c.scroll).Y {
+			t.Errorf("in a window %.0f high the summary lies from %.0f to %.0f", height, top, bottom)
+		}
+		if c.scroll.Size().Height < 80 {
+			t.Errorf("in a window %.0f high the cards have %.0f left", height, c.scroll.Size().Height)
+		}
 	}
 }
 
@@ -222,7 +262,7 @@ func TestTheEmptyColumnSaysWhatItWaitsFor(t *testing.T) {
 		s    marking.State
 		want string
 	}{
-		{marking.Reading{}, marking.State{}, "Say first which hand"},
+		{marking.Reading{}, marking.State{}, "wait for the scale, the joints"},
 		{marking.Reading{}, dorsal, "wait for the scale"},
 		{traced, dorsal, "The borders are traced."},
 		{marking.Reading{Scaled: true}, dorsal, "wait for a web"},

@@ -66,8 +66,17 @@ func heightAt(o fyne.CanvasObject, width float32) float32 {
 	return o.MinSize().Height
 }
 
-// column is the cards with the caution below. In a low window, where the caution
-// would leave too little room, it is scrolled with them.
+// heightOf is that of what is seen.
+func heightOf(o fyne.CanvasObject, width float32) float32 {
+	if !o.Visible() {
+		return 0
+	}
+	return heightAt(o, width)
+}
+
+// column is the cards with the summary above and the caution below. In a low
+// window, where the caution would leave too little room, it is scrolled with the
+// cards; the summary always stays in sight.
 type column struct {
 	scrolled fyne.CanvasObject // the caution among the cards
 	stack    *stack
@@ -76,23 +85,22 @@ type column struct {
 // lowColumn is the height below which a column is low.
 const lowColumn = 460
 
+// leastCards is the height in which a card begins to be seen.
+const leastCards = 110
+
 func (*column) MinSize([]fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(look.Size(look.Column), 200)
+	return fyne.NewSize(look.Size(look.Column), leastCards)
 }
 
 func (c *column) Layout(parts []fyne.CanvasObject, size fyne.Size) {
-	scroll, caution := parts[0], parts[1]
+	summary, scroll, caution := parts[0], parts[1], parts[2]
 	low := size.Height < lowColumn
 	setVisible(caution, !low)
 	if setVisible(c.scrolled, low) {
 		c.stack.arrange()
 	}
-	h := float32(0)
-	if !low {
-		h = heightAt(caution, size.Width)
-	}
-	caution.Move(fyne.NewPos(0, size.Height-h))
-	caution.Resize(fyne.NewSize(size.Width, h))
-	scroll.Move(fyne.Position{})
-	scroll.Resize(fyne.NewSize(size.Width, size.Height-h))
+	above, below := heightOf(summary, size.Width), heightOf(caution, size.Width)
+	put(summary, 0, 0, size.Width, above)
+	put(scroll, 0, above, size.Width, max(0, size.Height-above-below))
+	put(caution, 0, size.Height-below, size.Width, below)
 }

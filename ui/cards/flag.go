@@ -29,7 +29,7 @@ func stateOf(v norms.Verdict) state {
 	switch {
 	case !v.Certain:
 		return doubtful
-	case v.Finding == "within limits":
+	case v.Finding == norms.WithinLimits:
 		return well
 	}
 	return amiss
@@ -84,16 +84,18 @@ func (f *flag) colour() {
 
 func (f *flag) CreateRenderer() fyne.WidgetRenderer { return flagRenderer{f} }
 
+// flagRenderer draws a flag, whose least size follows its words.
 type flagRenderer struct{ f *flag }
 
-const flagPad = 5
+const (
+	flagPad    = 5
+	flagIndent = 20
+)
 
 func (r flagRenderer) MinSize() fyne.Size {
 	w, l := r.f.words.MinSize(), r.f.limit.MinSize()
 	return fyne.NewSize(max(w.Width, l.Width)+2*flagIndent, w.Height+l.Height+2*flagPad)
 }
-
-const flagIndent = 20
 
 func (r flagRenderer) Layout(size fyne.Size) { r.f.place(size) }
 
@@ -111,8 +113,7 @@ func (f *flag) place(size fyne.Size) {
 			t.TextSize *= room / w
 		}
 		h := t.MinSize().Height
-		t.Move(fyne.NewPos(x, y))
-		t.Resize(fyne.NewSize(size.Width-x, h))
+		put(t, x, y, size.Width-x, h)
 		y += h
 	}
 }

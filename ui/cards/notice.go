@@ -14,21 +14,23 @@ import (
 	"ogive/ui/marking"
 )
 
-// notices are the warnings about the scale and the photograph as a whole, at the
-// top of the column.
+// notices are what is amiss with the scale and the photograph as a whole, at the
+// top of the column: what is true of every ruler stands in the footnote.
 type notices struct {
 	widget.BaseWidget
 	text   string
 	ground *canvas.Rectangle
 	rail   *canvas.Rectangle
+	sign   *widget.Icon
 	label  *widget.Label
 	help   *widget.Button
 }
 
 func newNotices(onHelp func()) *notices {
 	n := &notices{ground: canvas.NewRectangle(nil), rail: canvas.NewRectangle(nil), label: widget.NewLabel("")}
+	n.sign = widget.NewIcon(look.ColouredIcon(look.IconWarning, look.OnNotice))
 	n.label.Wrapping = fyne.TextWrapWord
-	n.help = widget.NewButtonWithIcon(lang.L("How to take the photograph"), look.Icon(look.IconCamera), onHelp)
+	n.help = widget.NewButtonWithIcon(howToPhotograph(), look.Icon(look.IconCamera), onHelp)
 	n.help.Importance = widget.LowImportance
 	n.help.Alignment = widget.ButtonAlignLeading
 	n.ExtendBaseWidget(n)
@@ -36,13 +38,11 @@ func newNotices(onHelp func()) *notices {
 	return n
 }
 
+func howToPhotograph() string { return lang.L("How to take the photograph") }
+
 // show reports whether the height may have changed.
 func (n *notices) show(r marking.Reading) bool {
-	var lines []string
-	for _, l := range append(append([]string{}, r.Problems...), r.Warnings...) {
-		lines = append(lines, wording.Sentence(l))
-	}
-	text := strings.Join(lines, "\n")
+	text := lines(append(append([]string{}, r.Problems...), r.Unusual()...))
 	if text == n.text {
 		return false
 	}
@@ -52,6 +52,14 @@ func (n *notices) show(r marking.Reading) bool {
 	return true
 }
 
+// lines are sentences under each other.
+func lines(sentences []string) string {
+	for i, s := range sentences {
+		sentences[i] = wording.Sentence(s)
+	}
+	return strings.Join(sentences, "\n")
+}
+
 func (n *notices) colour() {
 	n.ground.FillColor = look.Colour(look.Notice)
 	n.ground.CornerRadius = look.Size(theme.SizeNameInputRadius)
@@ -59,37 +67,22 @@ func (n *notices) colour() {
 }
 
 func (n *notices) heightAt(width float32) float32 {
-	const rail = 5
-	h := heightAt(n.label, width-rail)
-	n.label.Move(fyne.NewPos(rail, 0))
-	n.label.Resize(fyne.NewSize(width-rail, h))
+	const rail, sign = 5, 22
+	left := float32(rail + sign + 8)
+	h := heightAt(n.label, width-left)
+	put(n.sign, rail+8, 9, sign, sign)
+	put(n.label, left, 0, width-left, h)
 	b := n.help.MinSize()
-	n.help.Move(fyne.NewPos(rail, h-6))
-	n.help.Resize(fyne.NewSize(min(b.Width, width-rail), b.Height))
+	put(n.help, left, h-6, min(b.Width, width-left), b.Height)
 	return h + b.Height - 4
 }
 
-func (n *notices) CreateRenderer() fyne.WidgetRenderer { return noticesRenderer{n} }
-
-type noticesRenderer struct{ n *notices }
-
-func (r noticesRenderer) MinSize() fyne.Size { return fyne.NewSize(160, 40) }
-
-func (r noticesRenderer) Layout(size fyne.Size) {
-	r.n.heightAt(size.Width)
-	r.n.ground.Resize(size)
-	r.n.rail.Resize(fyne.NewSize(5, size.Height))
+func (n *notices) CreateRenderer() fyne.WidgetRenderer {
+	return parts{fyne.NewSize(160, 40), n.place, n.colour, []fyne.CanvasObject{n.ground, n.rail, n.sign, n.label, n.help}}
 }
 
-func (r noticesRenderer) Refresh() {
-	r.n.colour()
-	for _, o := range r.Objects() {
-		o.Refresh()
-	}
+func (n *notices) place(size fyne.Size) {
+	n.heightAt(size.Width)
+	n.ground.Resize(size)
+	n.rail.Resize(fyne.NewSize(5, size.Height))
 }
-
-func (r noticesRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.n.ground, r.n.rail, r.n.label, r.n.help}
-}
-
-func (r noticesRenderer) Destroy() {}

@@ -54,35 +54,20 @@ func (p *placeholder) heightAt(width float32) float32 {
 	y := float32(emptyArch)
 	for _, l := range p.labels() {
 		h := heightAt(l, width-2*4)
-		l.Move(fyne.NewPos(4, y))
-		l.Resize(fyne.NewSize(width-2*4, h))
+		put(l, 4, y, width-2*4, h)
 		y += h - 6
 	}
 	return y + 12
 }
 
-func (p *placeholder) CreateRenderer() fyne.WidgetRenderer { return placeholderRenderer{p} }
-
-type placeholderRenderer struct{ p *placeholder }
-
-func (r placeholderRenderer) MinSize() fyne.Size { return fyne.NewSize(160, emptyArch) }
-
-func (r placeholderRenderer) Layout(size fyne.Size) {
-	r.p.heightAt(size.Width)
-	r.p.outline.Resize(size)
+func (p *placeholder) CreateRenderer() fyne.WidgetRenderer {
+	return parts{fyne.NewSize(160, emptyArch), p.place, func() {}, []fyne.CanvasObject{p.outline, p.head, p.label, p.waits}}
 }
 
-func (r placeholderRenderer) Refresh() {
-	for _, o := range r.Objects() {
-		o.Refresh()
-	}
+func (p *placeholder) place(size fyne.Size) {
+	p.heightAt(size.Width)
+	p.outline.Resize(size)
 }
-
-func (r placeholderRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.p.outline, r.p.head, r.p.label, r.p.waits}
-}
-
-func (r placeholderRenderer) Destroy() {}
 
 // draw draws the outline of a card and of an arch that is not there yet.
 func (p *placeholder) draw(w, h int) image.Image {

@@ -114,16 +114,19 @@ func TestWordsNameTheFingerTheWebAndTheView(t *testing.T) {
 		spot marking.Spot
 		want string
 	}{
-		{dorsal, marking.Spot{Kind: marking.JointPoint, Digit: hand.Ring, Joint: hand.MCP}, "Ring finger: MCP joint"},
-		{palmar, marking.Spot{Kind: marking.JointPoint, Digit: hand.Ring, Joint: hand.MCP}, "Ring finger: basal crease"},
-		{palmar, marking.Spot{Kind: marking.JointPoint, Digit: hand.Little, Joint: hand.PIP}, "Little finger: PIP crease"},
-		{dorsal, marking.Spot{Kind: marking.SeedPoint, Web: hand.ThirdWeb, N: 0}, "Third web: edge of the middle finger"},
-		{dorsal, marking.Spot{Kind: marking.SeedPoint, Web: hand.ThirdWeb, N: 2}, "Third web: edge of the ring finger"},
-		{dorsal, marking.Spot{Kind: marking.SeedPoint, Web: hand.FirstWeb, N: 1}, "First web: crown"},
+		{dorsal, marking.Spot{Kind: marking.JointPoint, Digit: hand.Ring, Joint: hand.MCP}, "Ring MCP"},
+		{palmar, marking.Spot{Kind: marking.JointPoint, Digit: hand.Ring, Joint: hand.MCP}, "Ring finger basal crease"},
+		{palmar, marking.Spot{Kind: marking.JointPoint, Digit: hand.Little, Joint: hand.PIP}, "Little finger PIP crease"},
+		{dorsal, marking.Spot{Kind: marking.SeedPoint, Web: hand.ThirdWeb, N: 0}, "Third web border, middle finger"},
+		{dorsal, marking.Spot{Kind: marking.SeedPoint, Web: hand.ThirdWeb, N: 2}, "Third web border, ring finger"},
+		{dorsal, marking.Spot{Kind: marking.SeedPoint, Web: hand.FirstWeb, N: 1}, "First web crown"},
 	} {
 		if got := sayWanted(c.s, c.spot).head; got != c.want {
 			t.Errorf("said %q, want %q", got, c.want)
 		}
+	}
+	if name := (marking.Spot{Kind: marking.SeedPoint, Web: hand.ThirdWeb, N: 2}).Name(hand.Dorsal); name != "third web border, ring finger" {
+		t.Errorf("the guide and the history name one border differently: %q", name)
 	}
 	how := sayWanted(dorsal, marking.Spot{Kind: marking.SeedPoint, Web: hand.ThirdWeb, N: 2}).how
 	if !strings.Contains(how, "faces the middle finger") {

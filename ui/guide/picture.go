@@ -99,10 +99,14 @@ func (p *picture) startPulse() {
 
 const ringRadius = 13
 
+// leastPicture is the height at which the wanted point can just be told; in a low
+// window the picture gives way before the sentence does.
+const leastPicture = 84
+
 type pictureRenderer struct{ p *picture }
 
 func (r pictureRenderer) Layout(size fyne.Size) { r.p.raster.Resize(size) }
-func (r pictureRenderer) MinSize() fyne.Size    { return fyne.NewSize(200, 176) }
+func (r pictureRenderer) MinSize() fyne.Size    { return fyne.NewSize(200, leastPicture) }
 func (r pictureRenderer) Refresh()              { r.p.raster.Refresh() }
 func (r pictureRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.p.raster, r.p.ring}

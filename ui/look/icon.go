@@ -29,6 +29,7 @@ const (
 	IconPixel   IconName = "pixel"
 	IconCamera  IconName = "camera"
 	IconExample IconName = "example"
+	IconWarning IconName = "warning"
 
 	IconPlan      IconName = "plan"
 	IconCasebook  IconName = "casebook"
@@ -39,7 +40,7 @@ const (
 // Icons lists all of them.
 var Icons = []IconName{
 	IconScale, IconJoints, IconWebs, IconJunction, IconSkip, IconAccept, IconOpen, IconPicture,
-	IconCopy, IconUndo, IconRedo, IconFit, IconPixel, IconCamera, IconExample,
+	IconCopy, IconUndo, IconRedo, IconFit, IconPixel, IconCamera, IconExample, IconWarning,
 	IconPlan, IconCasebook, IconRound, IconAgreement,
 }
 

@@ -7,6 +7,8 @@ import (
 	"os"
 	"strings"
 
+	"fyne.io/fyne/v2/lang"
+
 	"ogive/geometry/plane"
 )
 
@@ -15,7 +17,7 @@ func (w *Work) Save() error { return w.save() }
 
 // Clear takes every point away; hand, view and scale method stay.
 func (w *Work) Clear() error {
-	return w.change("clear all points", func(s *State) {
+	return w.change(lang.L("clear all points"), func(s *State) {
 		clear(s.Points)
 		clear(s.Skipped)
 		clear(s.Edges)
@@ -33,7 +35,7 @@ func (w *Work) UseClickSD(sd plane.Pixel) error {
 		w.state.ClickSD = sd
 		return w.save()
 	}
-	return w.change(fmt.Sprintf("click deviation %g px", float64(sd)), func(s *State) { s.ClickSD = sd })
+	return w.change(lang.L("click deviation {{.Deviation}} px", map[string]any{"Deviation": float64(sd)}), func(s *State) { s.ClickSD = sd })
 }
 
 // SetAside gives the marks file of a photograph another name, so that the

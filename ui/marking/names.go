@@ -1,30 +1,59 @@
 package marking
 
 import (
-	"fmt"
+	"fyne.io/fyne/v2/lang"
 
 	"ogive/geometry/hand"
+	"ogive/imaging/wording"
 )
 
-// Name is what the spot is called in this view, for the history and for labels:
-// "ring PIP", "third web crown".
+// Name is what the spot is called in this view, in every place where it is
+// named: "ring PIP", "third web crown", "second scale point".
 func (s Spot) Name(view hand.View) string {
 	switch s.Kind {
 	case ScalePoint:
-		return fmt.Sprintf("scale point %d", s.N+1)
+		return scalePointName(s.N)
 	case JointPoint:
-		return fmt.Sprintf("%v %s", s.Digit, s.Joint.Label(view))
+		return wording.JointOf(s.Digit, s.Joint, view)
 	case SeedPoint:
-		radial, ulnar := s.Web.Digits()
-		switch s.N {
-		case 0:
-			return fmt.Sprintf("%v border on the %v", s.Web, radial)
-		case 1:
-			return fmt.Sprintf("%v crown", s.Web)
-		}
-		return fmt.Sprintf("%v border on the %v", s.Web, ulnar)
+		return seedName(s.Web, s.N)
 	case JunctionPoint:
-		return fmt.Sprintf("junction point %d", s.N+1)
+		return lang.L("junction point {{.N}}", map[string]any{"N": s.N + 1})
 	}
-	return fmt.Sprintf("long axis point %d", s.N+1)
+	return lang.L("long axis point {{.N}}", map[string]any{"N": s.N + 1})
+}
+
+func scalePointName(n int) string {
+	switch n {
+	case 0:
+		return lang.L("first scale point")
+	case 1:
+		return lang.L("second scale point")
+	case 2:
+		return lang.L("third scale point")
+	}
+	return lang.L("fourth scale point")
+}
+
+func seedName(web hand.Web, n int) string {
+	if n == 1 {
+		return lang.L("{{.Web}} crown", map[string]any{"Web": wording.Web(web)})
+	}
+	on, other := web.Digits()
+	if n == 2 {
+		on = other
+	}
+	return lang.L("{{.Web}} border, {{.Finger}}", map[string]any{"Web": wording.Web(web), "Finger": wording.Finger(on)})
+}
+
+// Label is what stands beside the spot's mark, "" for nothing: the name of a
+// joint, and at the crown the web.
+func (s Spot) Label(view hand.View) string {
+	switch {
+	case s.Kind == JointPoint:
+		return s.Name(view)
+	case s.Kind == SeedPoint && s.N == 1:
+		return wording.Web(s.Web)
+	}
+	return ""
 }

@@ -11,6 +11,7 @@ import (
 	"ogive/imaging/measure"
 	"ogive/imaging/photo"
 	"ogive/imaging/trace"
+	"ogive/imaging/wording"
 )
 
 // Reading is what is read of a state, and the borders that were traced for it.
@@ -128,7 +129,7 @@ func (r *reader) trace(web hand.Web, seeds [3]plane.PixelPoint, quick bool) bord
 	}
 	b := border{seeds: seeds, draft: quick}
 	if traced, err := follow(r.photograph, seeds); err != nil {
-		b.warnings = []string{web.String() + ": " + err.Error()}
+		b.warnings = []string{wording.WebName(web) + ": " + err.Error()}
 	} else {
 		b.edge, b.warnings = traced.Points, traced.Warnings
 	}

@@ -18,9 +18,10 @@
 package marking
 
 import (
-	"fmt"
 	"maps"
 	"path/filepath"
+
+	"fyne.io/fyne/v2/lang"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
@@ -85,18 +86,22 @@ func (w *Work) KeptIn() string { return w.keeper.Name() }
 
 // SetHand says which hand the photograph shows and from where.
 func (w *Work) SetHand(side hand.Side, view hand.View) error {
-	return w.change("hand and view", func(s *State) { s.Side, s.View = side, view })
+	return w.change(lang.L("hand and view"), func(s *State) { s.Side, s.View = side, view })
 }
 
 // SetLength says how long the ruler is between its two points.
 func (w *Work) SetLength(length plane.Millimetre) error {
-	return w.change(fmt.Sprintf("length %g mm", float64(length)), func(s *State) { s.Length = length })
+	return w.change(lang.L("length {{.Length}} mm", map[string]any{"Length": float64(length)}), func(s *State) { s.Length = length })
 }
 
 // SetMethod says what the scale is marked on. Points already placed on another
 // kind of reference are taken away.
 func (w *Work) SetMethod(m scale.Method, card CardSize) error {
-	return w.change("scale by "+string(m), func(s *State) {
+	name := lang.L("scale by ruler")
+	if m == scale.ByCard {
+		name = lang.L("scale by card")
+	}
+	return w.change(name, func(s *State) {
 		if m != s.Method {
 			maps.DeleteFunc(s.Points, func(spot Spot, _ plane.PixelPoint) bool { return spot.Kind == ScalePoint })
 		}
@@ -106,17 +111,17 @@ func (w *Work) SetMethod(m scale.Method, card CardSize) error {
 
 // Place puts the spot at a place on the photograph, wherever it was.
 func (w *Work) Place(spot Spot, at plane.PixelPoint) error {
-	return w.change("place "+spot.Name(w.state.View), func(s *State) { s.put(spot, at) })
+	return w.change(w.placing(spot), func(s *State) { s.put(spot, at) })
 }
 
 // Skip goes on without the spot.
 func (w *Work) Skip(spot Spot) error {
-	return w.change("skip "+spot.Name(w.state.View), func(s *State) { s.Skipped[spot] = true })
+	return w.change(w.skipping(spot), func(s *State) { s.Skipped[spot] = true })
 }
 
 // Remove takes the spot away again.
 func (w *Work) Remove(spot Spot) error {
-	return w.change("remove "+spot.Name(w.state.View), func(s *State) {
+	return w.change(w.removing(spot), func(s *State) {
 		delete(s.Points, spot)
 		delete(s.Skipped, spot)
 		if spot.Kind == SeedPoint {
@@ -133,7 +138,7 @@ func (w *Work) Nudge(spot Spot, by plane.Vector[plane.Pixel]) error {
 	if !ok {
 		return nil
 	}
-	name := "nudge " + spot.Name(w.state.View)
+	name := w.nudging(spot)
 	if w.history.lastDone() == name {
 		w.state = w.state.copied()
 		w.state.put(spot, w.within(at.Add(by)))
@@ -175,7 +180,7 @@ func (w *Work) Drop(name string) error {
 
 // Propose takes seeds found by the program for webs that have none.
 func (w *Work) Propose(seeds map[hand.Web][3]plane.PixelPoint) error {
-	return w.change("propose webs", func(s *State) {
+	return w.change(lang.L("propose webs"), func(s *State) {
 		for web, three := range seeds {
 			if _, begun := s.Points[Spot{Kind: SeedPoint, Web: web, N: 1}]; begun {
 				continue
@@ -190,12 +195,12 @@ func (w *Work) Propose(seeds map[hand.Web][3]plane.PixelPoint) error {
 
 // AcceptProposals makes all proposed webs the user's own.
 func (w *Work) AcceptProposals() error {
-	return w.change("accept proposed webs", func(s *State) { clear(s.Proposed) })
+	return w.change(lang.L("accept proposed webs"), func(s *State) { clear(s.Proposed) })
 }
 
 // RejectProposals takes all proposed webs away.
 func (w *Work) RejectProposals() error {
-	return w.change("refuse proposed webs", func(s *State) {
+	return w.change(lang.L("refuse proposed webs"), func(s *State) {
 		maps.DeleteFunc(s.Points, func(spot Spot, _ plane.PixelPoint) bool {
 			return spot.Kind == SeedPoint && s.Proposed[spot.Web]
 		})
