@@ -3,10 +3,10 @@ package markshapes
 // rim is how far outside the picture lines are still drawn, in units.
 const rim = 40
 
-// clipped is what of a path is in the picture or near it. Far outside, where most
+// Seen is what of a path is in the picture or near it. Far outside, where most
 // of a line may lie at a high zoom, a pen would follow it dash by dash. Points
 // less than half a pixel from the one before are left out.
-func (p *Pen) clipped(path []Spot) [][]Spot {
+func (p *Pen) Seen(path []Spot) [][]Spot {
 	var out [][]Spot
 	var run []Spot
 	end := func() {

@@ -15,7 +15,7 @@ func TestALineIsCutToThePictureAndItsRim(t *testing.T) {
 		for range rapid.IntRange(2, 6).Draw(t, "points") {
 			path = append(path, Spot{rapid.Float64Range(-2000, 2000).Draw(t, "x"), rapid.Float64Range(-2000, 2000).Draw(t, "y")})
 		}
-		for _, run := range p.clipped(path) {
+		for _, run := range p.Seen(path) {
 			for _, q := range run {
 				if !(Box{0, 0, 300, 200}).Grown(rim + 1e-6).Holds(q) {
 					t.Fatalf("%v of %v lies outside", q, path)
@@ -26,7 +26,7 @@ func TestALineIsCutToThePictureAndItsRim(t *testing.T) {
 		if !(Box{0, 0, 300, 200}).Holds(q) {
 			return
 		}
-		for _, run := range p.clipped(path) {
+		for _, run := range p.Seen(path) {
 			if distanceFrom(q, run) < 1 {
 				return
 			}

@@ -41,7 +41,7 @@ type Stroke struct {
 func (p *Pen) Lines(st Stroke, paths ...[]Spot) {
 	var seen [][]Spot
 	for _, path := range paths {
-		seen = append(seen, p.clipped(path)...)
+		seen = append(seen, p.Seen(path)...)
 	}
 	if len(seen) == 0 {
 		return

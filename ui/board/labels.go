@@ -3,12 +3,12 @@ package board
 import (
 	"image"
 	"math"
-	"slices"
 
 	"golang.org/x/image/draw"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
+	"ogive/geometry/reading"
 	"ogive/imaging/markshapes"
 	"ogive/imaging/palette"
 	"ogive/imaging/wording"
@@ -42,46 +42,120 @@ func (l *lettering) words(text string, size float64) *image.RGBA {
 	return img
 }
 
+// What a label may cost that may also be left out: it may touch a line, and not
+// hide a mark, an arch or another label.
+const dearest = 9
+
 // labels names what is marked, in few words: each digit once, its joints by
-// their letters, the selected mark in full.
+// their letters, the mark that is selected or under the pointer in full. Where
+// marks crowd only these are named.
 func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
-	var taken []image.Rectangle
-	for _, q := range at {
-		s := p.at(q)
-		taken = append(taken, image.Rect(int(s.X), int(s.Y), int(s.X), int(s.Y)).Inset(int(-5*b.scale)))
-	}
-	slices.SortFunc(taken, func(a, b image.Rectangle) int {
-		if a.Min.Y != b.Min.Y {
-			return a.Min.Y - b.Min.Y
-		}
-		return a.Min.X - b.Min.X
-	})
-	write := func(q spot, text string, gap float64, must bool) {
-		if text == "" || !p.sees(q, 0) {
-			return
-		}
-		words := b.letters.words(text, letterSize*b.scale)
-		box, free := beside(q, words.Rect.Size(), gap, taken, p.img.Rect)
-		if !free && !must {
-			return
-		}
-		taken = append(taken, box)
-		draw.Draw(p.img, box, words, image.Point{}, draw.Over)
-	}
+	w := writer{Placer: b.placer(p, at), board: b, pen: p}
 	for _, h := range b.scene.Handles {
-		write(p.at(h.At), h.Label, 12*b.scale, true)
+		w.write(p.at(h.At), h.Label, 12*b.scale, true)
 	}
 	for _, l := range b.scene.Lines {
 		if q, ok := markshapes.Middle(p.path(l.Points)); ok {
-			write(q, l.Label, 8*b.scale, true)
+			w.write(q, l.Label, 7*b.scale, true)
 		}
 	}
 	if b.scene.Quiet {
 		return
 	}
-	for _, m := range b.scene.Placed {
-		write(p.at(m.At), b.label(m.Spot), b.gap(m.Spot), b.selected(m.Spot))
+	for _, full := range []bool{true, false} {
+		for _, m := range b.scene.Placed {
+			if b.inFull(m.Spot) != full || (!full && p.room[m.Spot] < leastLabels) {
+				continue
+			}
+			if m.Spot.Kind == marking.ScalePoint {
+				w.Further = func(box markshapes.Box) float64 { return costOfDetail * markshapes.Detail(p.img, box.Grown(8*b.scale)) }
+			}
+			w.write(p.at(m.At), b.label(m.Spot), b.gap(p, m.Spot), full)
+			w.Further = nil
+		}
 	}
+}
+
+// costOfDetail is what it costs to lie on or close to nothing but sharp edges, such
+// as the ticks and numbers of a ruler.
+const costOfDetail = 150
+
+// writer writes labels on a frame.
+type writer struct {
+	markshapes.Placer
+	board *Board
+	pen   *pen
+}
+
+// write puts a label beside q, unless it would hide more than it tells.
+func (w *writer) write(q spot, text string, gap float64, must bool) {
+	if text == "" || !w.pen.sees(q, 0) {
+		return
+	}
+	words := w.board.letters.words(text, letterSize*w.board.scale)
+	size := words.Rect.Size()
+	box, cost := w.Beside(q, gap, float64(size.X), float64(size.Y))
+	if cost > dearest && !must {
+		return
+	}
+	w.Take(box)
+	corner := image.Pt(int(math.Round(box.Left)), int(math.Round(box.Top)))
+	draw.Draw(w.pen.img, image.Rectangle{corner, corner.Add(size)}, words, image.Point{}, draw.Over)
+}
+
+// placer knows what labels had better not hide.
+func (b *Board) placer(p *pen, at map[marking.Spot]plane.PixelPoint) markshapes.Placer {
+	em := letterSize * b.scale
+	field := markshapes.BoxOf(0, 0, float64(p.img.Rect.Dx()), float64(p.img.Rect.Dy()))
+	c := markshapes.NewCover(field, em/2)
+	out := markshapes.Placer{Field: field, Cover: c, Em: em, Clear: 7 * b.scale}
+	line := func(path []spot, cost float64) {
+		for _, run := range p.Seen(path) {
+			c.AddLine(run, cost)
+		}
+	}
+	for _, m := range b.scene.Placed {
+		if q := p.at(m.At); p.sees(q, 30) {
+			out.Keep = append(out.Keep, q)
+		}
+	}
+	for _, h := range b.scene.Handles {
+		if q := p.at(h.At); p.sees(q, 30) {
+			out.Keep = append(out.Keep, q)
+		}
+	}
+	for _, web := range hand.Webs {
+		line(p.path(b.scene.Reading.Edges[web]), markshapes.CostOfArch)
+	}
+	if !b.scene.Blind {
+		for _, w := range b.scene.Reading.Webs {
+			b.coverArch(p, w, line)
+		}
+	}
+	for _, axis := range p.axesOf(at) {
+		line(axis, 2*markshapes.CostOfAxis)
+	}
+	for _, l := range b.scene.Lines {
+		line(p.path(l.Points), markshapes.CostOfArch)
+	}
+	c.Sum()
+	return out
+}
+
+// coverArch keeps labels off a fitted arch and the darts at its crown.
+func (b *Board) coverArch(p *pen, w reading.Web, line func([]spot, float64)) {
+	if w.Shape == 0 {
+		return
+	}
+	line(p.path(w.Curve), markshapes.CostOfArch)
+	a, z, crown := p.at(w.Springing[0]), p.at(w.Springing[1]), p.at(w.Crown)
+	dart := a.To(z, 0.5).Sub(crown).Unit().Times(crownReach * p.roomOf(w) * b.scale)
+	line([]spot{crown.Sub(dart), crown.Add(dart)}, markshapes.CostOfMark)
+}
+
+// inFull reports whether a mark is named in full.
+func (b *Board) inFull(s marking.Spot) bool {
+	return b.selected(s) || (b.pointer.over != nil && *b.pointer.over == s)
 }
 
 func (b *Board) selected(s marking.Spot) bool {
@@ -89,17 +163,17 @@ func (b *Board) selected(s marking.Spot) bool {
 }
 
 // gap is how far from a mark its label stands.
-func (b *Board) gap(s marking.Spot) float64 {
-	if b.selected(s) {
-		return 19 * b.scale
+func (b *Board) gap(p *pen, s marking.Spot) float64 {
+	if b.selected(s) || s.Kind == marking.ScalePoint {
+		return (bracketReach + 4) * b.scale
 	}
-	return 10 * b.scale
+	return (3 + 7*p.room[s]) * b.scale
 }
 
 // label is what stands beside a mark.
 func (b *Board) label(s marking.Spot) string {
 	view := b.scene.View
-	if b.selected(s) {
+	if b.inFull(s) {
 		return s.Name(view)
 	}
 	switch {
@@ -111,22 +185,4 @@ func (b *Board) label(s marking.Spot) string {
 		return s.Web.String()
 	}
 	return ""
-}
-
-// beside is a place for a label around q, in the frame and on nothing that is
-// taken; if there is none, the first place.
-func beside(q spot, size image.Point, gap float64, taken []image.Rectangle, frame image.Rectangle) (box image.Rectangle, free bool) {
-	w, h := float64(size.X)/2, float64(size.Y)/2
-	for i, way := range []spot{xy(1, 0), xy(-1, 0), xy(0, 1), xy(0, -1), xy(0.7, 0.9), xy(-0.7, 0.9), xy(0.7, -0.9), xy(-0.7, -0.9)} {
-		c := q.Add(xy(way.X*(gap+w), way.Y*(gap+h)))
-		corner := image.Pt(int(math.Round(c.X-w)), int(math.Round(c.Y-h)))
-		here := image.Rectangle{corner, corner.Add(size)}
-		if i == 0 {
-			box = here
-		}
-		if here.In(frame) && !slices.ContainsFunc(taken, here.Overlaps) {
-			return here, true
-		}
-	}
-	return box, false
 }

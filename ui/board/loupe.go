@@ -26,13 +26,10 @@ type lens struct {
 	board   *Board
 	picture *canvas.Raster
 	at      plane.PixelPoint
-	corner  int // the corner of the pointer in which it stands, of corners
+	side    int           // of the pointer on which it stands, of sides
+	jumped  fyne.Position // where the pointer was when it came there
 	img     *image.RGBA
 }
-
-// corners are the directions from the pointer in which the loupe may stand, in
-// order of liking: a hand holding a pen or a mouse comes from below.
-var corners = []spot{xy(1, -1), xy(-1, -1), xy(1, 1), xy(-1, 1)}
 
 func newLens(b *Board) *lens {
 	l := &lens{board: b}
@@ -75,35 +72,6 @@ func (b *Board) inspected() (at plane.PixelPoint, pointer fyne.Position, ok bool
 	}
 	at = b.view.On(b.place(b.pointer.at))
 	return at, b.pointer.at, b.view.Holds(at)
-}
-
-// stand finds the loupe a place beside the pointer where it covers neither the
-// pointer nor the spot, inside the board. It stays in its corner while it can.
-func (l *lens) stand(pointer, at fyne.Position) {
-	size := l.board.Size()
-	best, most := l.corner, float32(math.Inf(-1))
-	for i := range corners {
-		k := (l.corner + i) % len(corners)
-		c := corners[k]
-		p := standAt(c, pointer, at)
-		room := min(p.X, p.Y, size.Width-lensSize-p.X, size.Height-lensSize-p.Y, 0)
-		if room > most {
-			best, most = k, room
-		}
-	}
-	l.corner = best
-	l.picture.Move(standAt(corners[best], pointer, at))
-}
-
-// standAt is the upper left corner of a loupe in direction c from both places.
-func standAt(c spot, a, b fyne.Position) fyne.Position {
-	along := func(way float64, a, b float32) float32 {
-		if way > 0 {
-			return max(a, b) + lensGap
-		}
-		return min(a, b) - lensGap - lensSize
-	}
-	return fyne.NewPos(along(c.X, a.X, b.X), along(c.Y, a.Y, b.Y))
 }
 
 // zoom is how many screen pixels show one of the photograph in the loupe: twice

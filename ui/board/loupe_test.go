@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"pgregory.net/rapid"
 
+	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/ui/marking"
 )
@@ -59,13 +60,61 @@ func TestTheLoupeCoversNeitherPointerNorSpot(t *testing.T) {
 	})
 }
 
-func TestTheLoupeStaysInItsCornerWhileItCan(t *testing.T) {
+func TestTheLoupeStaysOnItsSideWhileItCan(t *testing.T) {
 	b, w := newTestBoard(t, 1)
 	w.Resize(fyne.NewSize(1000, 800))
+	b.lens.picture.Show()
 	b.lens.stand(fyne.NewPos(900, 400), fyne.NewPos(900, 400))
-	corner := b.lens.corner
+	side := b.lens.side
 	b.lens.stand(fyne.NewPos(500, 400), fyne.NewPos(500, 400))
-	if b.lens.corner != corner {
+	if b.lens.side != side {
 		t.Error("the loupe jumped though nothing was in its way")
+	}
+}
+
+// marksUpRight is a scene with marks where the loupe likes to stand when the
+// pointer is in the middle of the board.
+func marksUpRight() Scene {
+	s := Scene{Wanted: &ringPIP}
+	for n := range 4 {
+		at := plane.Pt(plane.Pixel(760+60*n), plane.Pixel(300-40*n))
+		s.Placed = append(s.Placed, marking.Placed{Spot: marking.Spot{Kind: marking.JunctionPoint, Web: hand.ThirdWeb, N: n}, At: at})
+	}
+	return s
+}
+
+func TestTheLoupeHidesNoMarksWhereThereIsRoomElsewhere(t *testing.T) {
+	b, _ := newTestBoard(t, 1)
+	s := marksUpRight()
+	b.Draw(s)
+	hover(b, fyne.NewPos(300, 200))
+	p := b.lens.picture.Position()
+	for _, m := range s.Placed {
+		q := b.on(m.At.X, m.At.Y)
+		d := q.Subtract(p.AddXY(lensSize/2, lensSize/2))
+		if d.X*d.X+d.Y*d.Y < lensSize*lensSize/4 {
+			t.Errorf("the loupe at %v hides the mark at %v", p, q)
+		}
+	}
+}
+
+func TestTheLoupeDoesNotJumpToAndFro(t *testing.T) {
+	b, _ := newTestBoard(t, 1)
+	b.Draw(marksUpRight())
+	hover(b, fyne.NewPos(150, 200))
+	jumps, side, last := 0, b.lens.side, float32(0)
+	for x := float32(150); x < 450; x++ {
+		for _, tremble := range []float32{0, 2, -2} {
+			hover(b, fyne.NewPos(x+tremble, 200))
+			if b.lens.side != side {
+				if jumps > 0 && x-last < 20 {
+					t.Errorf("jumped at %g and at %g", last, x)
+				}
+				jumps, side, last = jumps+1, b.lens.side, x
+			}
+		}
+	}
+	if jumps > 4 {
+		t.Errorf("on the way across the loupe jumped %d times", jumps)
 	}
 }

@@ -17,6 +17,8 @@ const (
 	bold     = 4.6
 	markSize = 5.5 // half the size of a joint's mark
 	quiet    = 0.6 // the part of their size that quiet marks have
+	// crownReach is how far the darts reach from the crown.
+	crownReach = 17
 )
 
 // paintMarks draws the scene over the photograph, what matters most last.
@@ -26,6 +28,7 @@ func (b *Board) paintMarks(img *image.RGBA) {
 	if s.Quiet {
 		p.size *= quiet
 	}
+	p.room = p.rooms(s.Placed)
 	at := map[marking.Spot]plane.PixelPoint{}
 	for _, m := range s.Placed {
 		at[m.Spot] = m.At
@@ -46,7 +49,7 @@ func (b *Board) paintMarks(img *image.RGBA) {
 	}
 	if s.Selected != nil {
 		if q, ok := at[*s.Selected]; ok {
-			p.brackets(p.at(q))
+			p.brackets(p.at(q), p.room[*s.Selected])
 		}
 	}
 	p.handles(s.Handles, b.pointer.hold.handle)
@@ -57,15 +60,23 @@ func (b *Board) paintMarks(img *image.RGBA) {
 // that the index can be checked by eye.
 func (p *pen) axes(at map[marking.Spot]plane.PixelPoint) {
 	var paths [][]spot
+	for _, axis := range p.axesOf(at) {
+		paths = append(paths, markshapes.Axis(axis[0], axis[1], 3.5*p.scale, 6*p.scale)...)
+	}
+	p.Lines(stroke{Core: palette.Cores[palette.Joint], Width: fine}, paths...)
+}
+
+// axesOf are the axes of those digits whose MCP and PIP are marked.
+func (p *pen) axesOf(at map[marking.Spot]plane.PixelPoint) [][]spot {
+	var axes [][]spot
 	for _, f := range hand.Digits {
 		mcp, ok := at[marking.Spot{Kind: marking.JointPoint, Digit: f, Joint: hand.MCP}]
 		pip, also := at[marking.Spot{Kind: marking.JointPoint, Digit: f, Joint: hand.PIP}]
-		if !ok || !also {
-			continue
+		if ok && also {
+			axes = append(axes, []spot{p.at(mcp), p.at(pip)})
 		}
-		paths = append(paths, markshapes.Axis(p.at(mcp), p.at(pip), 3.5*p.scale, 6*p.scale)...)
 	}
-	p.Lines(stroke{Core: palette.Cores[palette.Joint], Width: fine}, paths...)
+	return axes
 }
 
 // reference draws the ruler between its ends, or the card's outline.
@@ -76,7 +87,7 @@ func (p *pen) reference(at map[marking.Spot]plane.PixelPoint) {
 			points = append(points, p.at(q))
 		}
 	}
-	st := stroke{Core: palette.Cores[palette.Reference], Width: fine}
+	st := stroke{Core: palette.Cores[palette.Reference], Width: fine, Thin: true}
 	switch len(points) {
 	case 2:
 		p.Lines(st, points)
@@ -94,7 +105,7 @@ func (p *pen) webs(s Scene) {
 		if w.Shape == 0 {
 			continue
 		}
-		st := stroke{Core: palette.Cores[palette.Arch], Width: bold}
+		st := stroke{Core: palette.Cores[palette.Arch], Width: bold * p.roomOf(w)}
 		if s.Proposed[w.Web] {
 			st.Dash = []float64{9, 8}
 		}
@@ -121,8 +132,9 @@ func (p *pen) crowns(s Scene) {
 			continue
 		}
 		a, b, crown := p.at(w.Springing[0]), p.at(w.Springing[1]), p.at(w.Crown)
-		p.Springings(a, b, 6*p.scale, 2)
-		p.Crown(crown, a.To(b, 0.5).Sub(crown), 17*p.scale)
+		room := p.roomOf(w)
+		p.Springings(a, b, 6*room*p.scale, 2*room)
+		p.Crown(crown, a.To(b, 0.5).Sub(crown), crownReach*room*p.scale)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"ogive/geometry/plane"
 	"ogive/imaging/display"
 	"ogive/imaging/markshapes"
+	"ogive/ui/marking"
 )
 
 type (
@@ -22,7 +23,8 @@ type pen struct {
 	img   *image.RGBA
 	view  display.View
 	scale float64
-	size  float64 // of marks: scale, or less
+	size  float64 // of marks: scale, or less where they are quiet
+	room  map[marking.Spot]float64
 }
 
 // casing is how far the dark casing shows on either side of a core.

@@ -17,6 +17,7 @@ import (
 type pointer struct {
 	inside  bool
 	at      fyne.Position
+	over    *marking.Spot // the mark under the pointer, nil for none
 	pressed bool
 	hold    hold
 	from    fyne.Position  // where the press was
@@ -66,19 +67,28 @@ func (b *Board) MouseMoved(e *desktop.MouseEvent) {
 	if b.pointer.late != nil {
 		*b.pointer.late, b.pointer.late = e.Position, nil
 	}
-	b.tellHover()
+	b.hover()
 	b.lens.follow()
 }
 
 // MouseOut forgets the pointer.
 func (b *Board) MouseOut() {
 	b.pointer.inside = false
-	b.tellHover()
+	b.hover()
 	b.lens.follow()
 }
 
-// tellHover says where the pointer is on the photograph.
-func (b *Board) tellHover() {
+// hover names the mark under the pointer and says where on the photograph the
+// pointer is.
+func (b *Board) hover() {
+	var over *marking.Spot
+	if m, ok := b.markAt(b.pointer.at); ok && b.pointer.inside {
+		over = &m.Spot
+	}
+	if was := b.pointer.over; (was == nil) != (over == nil) || (was != nil && *was != *over) {
+		b.pointer.over = over
+		b.remark()
+	}
 	if b.OnHover == nil || b.shown == nil {
 		return
 	}

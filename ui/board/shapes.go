@@ -9,13 +9,13 @@ import (
 // mark draws one placed point. Each kind has a shape of its own; the marked
 // place itself stays open to the eye or is a small ink point.
 func (p *pen) mark(m marking.Placed, proposed bool) {
-	q, u := p.at(m.At), p.size
+	q, u := p.at(m.At), p.size*p.room[m.Spot]
 	if !p.sees(q, 30) {
 		return
 	}
 	switch m.Spot.Kind {
 	case marking.ScalePoint:
-		p.scaleEnd(q)
+		p.scaleEnd(q, u)
 	case marking.JointPoint:
 		p.Joint(m.Spot.Joint, q, markSize*u)
 	case marking.SeedPoint:
@@ -39,17 +39,20 @@ func (p *pen) mark(m marking.Placed, proposed bool) {
 }
 
 // scaleEnd is an open cross with a ring: thin enough to be set on a tick.
-func (p *pen) scaleEnd(q spot) {
-	u := p.size
-	st := stroke{Core: palette.Cores[palette.Reference], Width: 1.4}
+func (p *pen) scaleEnd(q spot, u float64) {
+	st := stroke{Core: palette.Cores[palette.Reference], Width: 1.2, Thin: true}
 	p.Ring(st, markshapes.Disc(q, 8*u))
 	p.Lines(st, markshapes.OpenCross(q, 2.5*u, 12*u)...)
 }
 
-// brackets stand around the selected mark.
-func (p *pen) brackets(q spot) {
-	const reach, leg = 15, 6
-	st := stroke{Core: palette.Paper, Width: 2}
+const bracketReach = 15 // in units of Fyne's
+
+// brackets stand around the selected mark, fine and open so that what lies
+// around it can still be read.
+func (p *pen) brackets(q spot, room float64) {
+	const leg = 5
+	reach := bracketReach * max(room, 0.7)
+	st := stroke{Core: palette.Paper, Width: 1.2, Thin: true}
 	var paths [][]spot
 	for _, c := range []spot{xy(-1, -1), xy(1, -1), xy(1, 1), xy(-1, 1)} {
 		corner := q.Add(c.Times(reach * p.scale))
