@@ -5,8 +5,7 @@ import (
 	"fmt"
 	"os"
 
-	pairs "ogive/geometry/comparison"
-	"ogive/geometry/reading"
+	"ogive/imaging/compared"
 	"ogive/imaging/measure"
 	"ogive/imaging/report"
 )
@@ -23,27 +22,28 @@ func (c compareCommand) Run(t terminal) error {
 	if err != nil {
 		return err
 	}
-	operated, a, err := readForPair(c.Operated, settings)
+	operated, err := readForPair(c.Operated, settings)
 	if err != nil {
 		return err
 	}
-	other, b, err := readForPair(c.Other, settings)
+	other, err := readForPair(c.Other, settings)
 	if err != nil {
 		return err
 	}
-	if err := refuseOnePhotograph(c, a, b); err != nil {
+	if err := refuseOnePhotograph(c, operated, other); err != nil {
 		return err
 	}
-	compared, err := pairs.Compare(operated, other, settings.Norms.Span)
+	found, err := compared.Results(operated, other, settings)
 	if err != nil {
 		return fmt.Errorf("%s and %s: %w", c.Operated, c.Other, err)
 	}
+	found.Warnings = append(found.Warnings, found.Reminders...)
 	write := report.CompareTable
 	if c.JSON {
 		write = report.CompareJSON
 	}
 	var out bytes.Buffer
-	if err := write(&out, report.Pair{Operated: c.Operated, Other: c.Other, Comparison: compared}); err != nil {
+	if err := write(&out, report.Pair{Operated: c.Operated, Other: c.Other, Comparison: found}); err != nil {
 		return err
 	}
 	if _, err := t.out.Write(out.Bytes()); err != nil {
@@ -52,23 +52,10 @@ func (c compareCommand) Run(t terminal) error {
 	return nil
 }
 
-// readForPair measures one marks file and keeps the plane it was measured on.
-func readForPair(path string, settings measure.Settings) (pairs.Photograph, measure.Result, error) {
-	reader := new(reading.Reader)
-	o := guarded(path, func() (measure.Result, error) {
-		subject, err := measure.Open(path)
-		if err != nil {
-			return measure.Result{}, err
-		}
-		subject.Reader = reader
-		result, err := subject.Measure(settings)
-		if err != nil {
-			return result, fmt.Errorf("%s: %w", path, err)
-		}
-		return result, nil
-	})
-	plane, _ := reader.Plane()
-	return pairs.Photograph{Marks: o.result.Marks.Marks, Plane: plane, Reading: o.result.Reading}, o.result, o.fault
+// readForPair measures one marks file.
+func readForPair(path string, settings measure.Settings) (measure.Result, error) {
+	o := guarded(path, func() (measure.Result, error) { return measure.File(path, settings) })
+	return o.result, o.fault
 }
 
 // refuseOnePhotograph refuses the same hand on one and the same photograph,

@@ -5,6 +5,7 @@
 //	c.Webs[0].Index    // operated minus other, with its uncertainty
 //	c.Webs[0].Ghost    // the other hand's arch on the operated one
 //	c.RegistrationRMS  // how well the landmarks of the two agree, mm
+//	c.Reminders        // digits larger than their fellows, to look at again
 //
 // The errors of two photographs are independent, so the expanded uncertainty of
 // a difference is that of both figures in quadrature (JCGM 100:2008, 5.1.2).
@@ -24,15 +25,6 @@ import (
 	"ogive/geometry/scale"
 )
 
-// Photograph is one photograph of a hand as it was read.
-type Photograph struct {
-	Marks hand.Marks
-	// Plane takes its pixels to millimetres. Where it is zero, as where no web
-	// has a traced border, the size of a pixel stands in, which sees no tilt.
-	Plane   scale.Map
-	Reading reading.Reading
-}
-
 // Comparison is what the two photographs say together.
 type Comparison struct {
 	Operated, Other hand.Side
@@ -41,6 +33,11 @@ type Comparison struct {
 	// It is NaN where no web can be registered.
 	RegistrationRMS plane.Millimetre
 	Webs            []Web
+	// Sizes are the lengths and widths of the digits beside the webs.
+	Sizes []Size
+	// Reminders are sentences on digits that differ in size: overgrowth is to be
+	// thought of, or growth between two sittings.
+	Reminders []string
 	// Warnings concern the comparison as a whole; each is a sentence.
 	Warnings []string
 }
@@ -60,6 +57,8 @@ type Web struct {
 	Verdicts []norms.Verdict
 	// Ghost is nil where the two can't be registered.
 	Ghost *Ghost
+	// Overlay is both arches in the web's own frame, nil as Ghost is.
+	Overlay *Overlay
 	// Warnings say what is missing, each a sentence.
 	Warnings []string
 }
@@ -72,7 +71,7 @@ func Compare(operated, other Photograph, tolerance norms.SpanTolerance) (Compari
 		return Comparison{}, fmt.Errorf("view: one photograph shows the %v view, the other the %v view; compare photographs of the same view", a.View, b.View)
 	}
 	c := Comparison{Operated: a.Side, Other: b.Side, View: a.View}
-	p := pair{operated: operated.flat(), other: other.flat(), tolerance: tolerance, mirrored: a.Side != b.Side}
+	p := pair{operated: operated.scaled(), other: other.scaled(), tolerance: tolerance, mirrored: a.Side != b.Side}
 	for _, w := range a.Webs {
 		for _, o := range b.Webs {
 			if w.Web == o.Web && readable(w) && readable(o) {
@@ -84,10 +83,11 @@ func Compare(operated, other Photograph, tolerance norms.SpanTolerance) (Compari
 		return Comparison{}, errors.New("webs: the two photographs have no web in common; mark the same web on both")
 	}
 	c.RegistrationRMS = p.rms()
-	if operated.Plane == (scale.Map{}) || other.Plane == (scale.Map{}) {
-		c.Warnings = append(c.Warnings, "No border is traced on one of the photographs: the hands are laid over each other without regard to tilt.")
+	if operated.Scale.Best == (scale.Map{}) || other.Scale.Best == (scale.Map{}) {
+		c.Warnings = append(c.Warnings, "The scale of one of the photographs is known by the size of a pixel only: the hands are laid over each other without regard to tilt.")
 	}
-	c.Warnings = append(c.Warnings, p.sizes(c.Webs)...)
+	c.Sizes = p.sizes(c.Webs)
+	c.Reminders = p.remind(c.Sizes)
 	return c, nil
 }
 
@@ -126,7 +126,7 @@ func (p *pair) web(w, o reading.Web) Web {
 		out.warn("The border is not traced on both photographs: only index and depth of the clicked crown are compared, and no verdict is certain.")
 	}
 	p.judge(&out, w, o)
-	if err := p.register(&out, o); err != nil {
+	if err := p.register(&out, w, o); err != nil {
 		out.warn("No registration: " + err.Error() + ".")
 	}
 	return out

@@ -26,10 +26,10 @@ const leastContrary plane.Millimetre = 5
 
 // register brings the other web onto the operated hand, by MCP and PIP of the
 // two digits, and their tips where both photographs have them.
-func (p *pair) register(out *Web, o reading.Web) error {
+func (p *pair) register(out *Web, w, o reading.Web) error {
 	var from, to []plane.Position
 	for _, l := range p.shared(out.Web) {
-		from, to = append(from, p.other.Plane.Position(l.other)), append(to, p.operated.Plane.Position(l.operated))
+		from, to = append(from, p.other.Scale.Best.Position(l.other)), append(to, p.operated.Scale.Best.Position(l.operated))
 	}
 	fit, contrary := registration.Fit, registration.FitMirrored
 	if p.mirrored {
@@ -44,14 +44,14 @@ func (p *pair) register(out *Web, o reading.Web) error {
 	}
 	p.squares += float64(s.RMS*s.RMS) * float64(len(from))
 	p.landmarks += len(from)
-	back := p.operated.Plane.Back()
-	g := &Ghost{Registration: s, Crown: s.Position(p.other.Plane.Position(o.Crown))}
+	back := p.operated.Scale.Best.Back()
+	g := &Ghost{Registration: s, Crown: s.Position(p.other.Scale.Best.Position(o.Crown))}
 	g.CrownPixel = back.Pixel(g.Crown)
-	g.Curve = s.Positions(p.other.Plane.Positions(o.Curve))
+	g.Curve = s.Positions(p.other.Scale.Best.Positions(o.Curve))
 	for _, q := range g.Curve {
 		g.CurvePixel = append(g.CurvePixel, back.Pixel(q))
 	}
-	out.Ghost = g
+	out.Ghost, out.Overlay = g, p.overlay(w, g)
 	return nil
 }
 

@@ -2,7 +2,6 @@ package proof
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -12,7 +11,7 @@ import (
 	"ogive/geometry/hand"
 	"ogive/geometry/norms"
 	"ogive/geometry/plane"
-	"ogive/geometry/reading"
+	"ogive/imaging/compared"
 	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
 	"ogive/imaging/phantom"
@@ -36,7 +35,7 @@ type PairsReport struct {
 	// of a wrong one.
 	Changed, Right map[string]int
 	// Equal counts the pairs of hands of any size without a change; False those
-	// with a certain verdict on any web, Sized those with a size warning.
+	// with a certain verdict on any web, Sized those with a reminder of size.
 	Equal, False, Sized int
 	RMS                 []float64 // of the registrations, mm
 	Missed              []string
@@ -50,8 +49,8 @@ type change struct {
 
 // RunPairs compares pairs of phantoms: the operated hand, and its mirror image
 // photographed anew with a tilt, a distance, a light, a reference and clicks of
-// its own. In every third pair nothing is changed; in the others one web of the
-// operated hand is moved or made wider or narrower.
+// its own. By turns nothing is changed, one web of the operated hand is moved,
+// or one is made wider or narrower.
 func RunPairs(p PairsPlan, progress func(done int)) (PairsReport, error) {
 	settings, err := measure.Defaults()
 	if err != nil {
@@ -72,7 +71,8 @@ func RunPairs(p PairsPlan, progress func(done int)) (PairsReport, error) {
 }
 
 // pairOf is the pair drawn for a seed: kind 0 without a change, 1 with a web
-// moved, 2 with one wider or narrower. Changed pairs are adult hands.
+// moved, 2 with one wider or narrower. Changed pairs are adult hands; a V has no
+// span to be changed.
 func pairOf(seed uint64, kind int) (operated, other phantom.Case, web hand.Web, done change) {
 	rng := rand.New(rand.NewPCG(seed, 0x9a125))
 	operated = phantom.Random(seed)
@@ -80,6 +80,11 @@ func pairOf(seed uint64, kind int) (operated, other phantom.Case, web hand.Web, 
 		operated.Size = plane.Millimetre(38 + 8*rng.Float64())
 	}
 	natural(&operated, rng)
+	web = hand.SecondWeb + hand.Web(rng.IntN(3))
+	if s := operated.Webs[web]; kind == 2 && s.Shape == arch.V {
+		s.Shape, s.Flare, s.Flat, s.Span = arch.U, 0, 0.4, 0.25*operated.Size
+		operated.Webs[web] = s
+	}
 	other = phantom.Random(seed + 1<<32)
 	other.Side, other.View = operated.Side.Other(), operated.View
 	other.Size, other.Build, other.Skin = operated.Size, operated.Build, operated.Skin
@@ -88,7 +93,6 @@ func pairOf(seed uint64, kind int) (operated, other phantom.Case, web hand.Web, 
 	for w, s := range other.Webs {
 		operated.Webs[w] = s
 	}
-	web = hand.SecondWeb + hand.Web(rng.IntN(3))
 	by := plane.Millimetre(3 + 2*rng.Float64())
 	if rng.IntN(2) == 0 {
 		by = -by
@@ -106,13 +110,19 @@ func pairOf(seed uint64, kind int) (operated, other phantom.Case, web hand.Web, 
 	return operated, other, web, done
 }
 
-// natural draws webs that may be moved or widened by 5 mm and still be webs.
+// natural draws webs of every shape that may be moved or widened by 5 mm and
+// still be webs.
 func natural(c *phantom.Case, rng *rand.Rand) {
 	between := func(low, high float64) float64 { return low + (high-low)*rng.Float64() }
 	for _, w := range []hand.Web{hand.SecondWeb, hand.ThirdWeb, hand.FourthWeb} {
-		s := phantom.WebShape{Shape: arch.U, Index: plane.Ratio(between(0.42, 0.6)), Span: c.Size * plane.Millimetre(between(0.22, 0.28)), Flat: plane.Ratio(between(0.3, 0.5))}
-		if rng.IntN(2) == 0 {
-			s.Shape, s.Flat, s.Turn = arch.Gothic, 0, plane.Degrees(between(50, 68))
+		s := phantom.WebShape{Shape: arch.Shapes[rng.IntN(len(arch.Shapes))], Index: plane.Ratio(between(0.42, 0.6)), Span: c.Size * plane.Millimetre(between(0.22, 0.28))}
+		switch s.Shape {
+		case arch.U:
+			s.Flat = plane.Ratio(between(0.3, 0.5))
+		case arch.Gothic:
+			s.Turn = plane.Degrees(between(50, 68))
+		case arch.V:
+			s.Span, s.Flare = 0, plane.Degrees(between(5, 10))
 		}
 		c.Webs[w] = s
 	}
@@ -143,7 +153,7 @@ func (r *PairsReport) prove(operated, other phantom.Case, web hand.Web, done cha
 	if err != nil {
 		return err
 	}
-	c, err := comparison.Compare(a, b, settings.Norms.Span)
+	c, err := compared.Results(a, b, settings)
 	if err != nil {
 		return err
 	}
@@ -157,32 +167,32 @@ func (r *PairsReport) prove(operated, other phantom.Case, web hand.Web, done cha
 		}
 	}
 	if done.figure == "" {
+
 		r.Equal++
 		if certain > 0 {
 			r.False++
 			r.Missed = append(r.Missed, fmt.Sprintf("pair %d, unchanged: a certain verdict", operated.Seed))
 		}
-		if len(c.Warnings) > 0 {
+		if len(c.Reminders) > 0 {
 			r.Sized++
+			r.Missed = append(r.Missed, fmt.Sprintf("pair %d, unchanged: %s", operated.Seed, strings.Join(c.Reminders, " ")))
 		}
 	}
 	return nil
 }
 
-func (r *PairsReport) photograph(c phantom.Case, settings measure.Settings) (comparison.Photograph, phantom.Truth, error) {
+func (r *PairsReport) photograph(c phantom.Case, settings measure.Settings) (measure.Result, phantom.Truth, error) {
 	picture, err := c.Render()
 	if err != nil {
-		return comparison.Photograph{}, picture.Truth, err
+		return measure.Result{}, picture.Truth, err
 	}
 	p, err := photo.Decode(picture.JPEG)
 	if err != nil {
-		return comparison.Photograph{}, picture.Truth, err
+		return measure.Result{}, picture.Truth, err
 	}
 	marks, reference := picture.Truth.Marks(r.Plan.ClickSD, rand.New(rand.NewPCG(c.Seed, 0xc11c)))
-	subject := measure.Subject{Photograph: p, Marks: marksfile.File{Marks: marks, Reference: reference}, Reader: new(reading.Reader)}
-	result, err := subject.Measure(settings)
-	on, _ := subject.Reader.Plane()
-	return comparison.Photograph{Marks: result.Marks.Marks, Plane: on, Reading: result.Reading}, picture.Truth, err
+	result, err := measure.Subject{Photograph: p, Marks: marksfile.File{Marks: marks, Reference: reference}}.Measure(settings)
+	return result, picture.Truth, err
 }
 
 // differences adds how far each difference of a web is from the true one.
@@ -277,42 +287,4 @@ func share(n, of int) float64 {
 		return math.NaN()
 	}
 	return float64(n) / float64(of)
-}
-
-func (f Figure) printBare(w io.Writer, name string) {
-	var size, u95 []float64
-	inside := 0
-	for _, e := range f.Errors {
-		size, u95 = append(size, math.Abs(e.Miss)), append(u95, e.U95)
-		if e.Inside {
-			inside++
-		}
-	}
-	fmt.Fprintf(w, "%-12s %5d %9.4f %9.4f %9.4f %8.1f%%\n", name, len(size), quantile(size, 0.5), quantile(size, 0.9), quantile(u95, 0.5), 100*share(inside, len(size)))
-}
-
-// WriteTo prints the report.
-func (r PairsReport) WriteTo(w io.Writer) (int64, error) {
-	c := &counter{w: w}
-	fmt.Fprintf(c, "%d pairs of hands, clicks with %g px noise, seeds from %d; differences are operated minus other\n\n", r.Plan.Pairs, float64(r.Plan.ClickSD), r.Plan.Seed)
-	fmt.Fprintf(c, "%-12s %5s %9s %9s %9s %9s\n", "difference", "n", "median", "90th pct", "med. U95", "inside")
-	for _, name := range []string{"index", "depth", "span", "crown angle"} {
-		if f := r.Figures[name]; f != nil {
-			f.printBare(c, name)
-		}
-	}
-	if f := r.Figures["index"]; f != nil {
-		fmt.Fprintf(c, "\nindex difference within 0.02: %.1f per cent (target 90)\n", 100*f.Within(0.02))
-	}
-	for _, name := range []string{"depth", "span"} {
-		fmt.Fprintf(c, "%s changed by 3 to 5 mm on an adult hand: certain and right in %d of %d\n", name, r.Right[name], r.Changed[name])
-	}
-	fmt.Fprintf(c, "unchanged: no certain verdict in %d of %d pairs (target 95 per cent); a size warning in %d\n", r.Equal-r.False, r.Equal, r.Sized)
-	if len(r.RMS) > 0 {
-		fmt.Fprintf(c, "residual of the registration: median %.2f mm, 90th percentile %.2f mm\n", quantile(r.RMS, 0.5), quantile(r.RMS, 0.9))
-	}
-	for _, m := range r.Missed {
-		fmt.Fprintln(c, " ", m)
-	}
-	return c.n, c.err
 }
