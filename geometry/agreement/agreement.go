@@ -4,7 +4,7 @@
 //	table, err := agreement.NewTable(observers, rows) // one row a target
 //	a := table.Agreement()
 //	a.Absolute       // ICC(2,1) with its interval at 95 per cent
-//	a.Pairs[0].Bias  // second less first observer, with the limits of agreement
+//	a.Pairs[0].Bias  // first less second observer, with the limits of agreement
 //	a.Error          // technical error of measurement, in the unit of the figure
 //
 // Every target must be measured by every observer: what is missing is left out

@@ -80,14 +80,14 @@ func TestIntervalsOfIntraclassCorrelationAreThoseOfAnotherProgram(t *testing.T) 
 // lower limit -114.3 to -45.1, upper limit 40.9 to 110.1) are from memory.
 func TestBlandAndAltman(t *testing.T) {
 	p := reference(t, "bland_altman1986_pefr.csv").Agreement().Pairs[0]
-	bias, sd := -p.Bias.Value, p.Deviation // the paper subtracts the other way round
+	bias, sd := p.Bias.Value, p.Deviation
 	near(t, "mean difference", bias, -2.1, 0.05)
 	near(t, "standard deviation", sd, 38.8, 0.05)
 	// The paper computes its limits from the rounded mean and deviation.
 	near(t, "lower limit at two deviations", bias-2*sd, -79.7, 0.1)
 	near(t, "upper limit at two deviations", bias+2*sd, 75.5, 0.1)
-	near(t, "bias, low", -p.Bias.High, -22.0, 0.15)
-	near(t, "bias, high", -p.Bias.Low, 17.8, 0.15)
+	near(t, "bias, low", p.Bias.Low, -22.0, 0.15)
+	near(t, "bias, high", p.Bias.High, 17.8, 0.15)
 	near(t, "half width of a limit's interval", (p.Upper.High-p.Upper.Low)/2, (110.1-40.9)/2, 0.15)
 	if p.Upper.Value != p.Bias.Value+1.96*sd {
 		t.Errorf("the program's own limits lie %.3f deviations from the bias, not 1.96", (p.Upper.Value-p.Bias.Value)/sd)

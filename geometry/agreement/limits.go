@@ -13,7 +13,7 @@ import (
 const Reach = 1.96
 
 // Pair is two observers held against each other, as by Bland JM, Altman DG.
-// Lancet 1986;i:307-10. Differences are the second's value less the first's.
+// Lancet 1986;i:307-10. Differences are the first's value less the second's.
 type Pair struct {
 	First, Second string
 	Deviation     float64  // standard deviation of the differences
@@ -27,7 +27,7 @@ func (t Table) pair(i, j int) Pair {
 	p := Pair{First: t.Observers[i], Second: t.Observers[j]}
 	for _, row := range t.rows {
 		p.Means = append(p.Means, (row[i]+row[j])/2)
-		p.Differences = append(p.Differences, row[j]-row[i])
+		p.Differences = append(p.Differences, row[i]-row[j])
 	}
 	mean, sd := stat.MeanStdDev(p.Differences, nil)
 	p.Deviation = sd
