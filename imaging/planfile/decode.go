@@ -58,7 +58,7 @@ func decodeValue(d *json.Decoder, path string, depth int) (any, error) {
 }
 
 func decodeObject(d *json.Decoder, path string, depth int) (any, error) {
-	out := map[string]any{}
+	var out members
 	for d.More() {
 		t, err := d.Token()
 		if err != nil {
@@ -69,14 +69,33 @@ func decodeObject(d *json.Decoder, path string, depth int) (any, error) {
 			return nil, &marksfile.Refusal{Field: path, Problem: "a name is no text", Mend: "write names in double quotes"}
 		}
 		at := inside(path, name)
-		if _, twice := out[name]; twice {
+		if _, twice := out.find(name); twice {
 			return nil, &marksfile.Refusal{Field: at, Problem: "is there twice", Mend: "keep one of them"}
 		}
-		if out[name], err = decodeValue(d, at, depth+1); err != nil {
+		v, err := decodeValue(d, at, depth+1)
+		if err != nil {
 			return nil, err
 		}
+		out = append(out, member{name, v})
 	}
 	return out, closing(d, path)
+}
+
+// members are those of an object, in the order of the file.
+type members []member
+
+type member struct {
+	name  string
+	value any
+}
+
+func (m members) find(name string) (value any, there bool) {
+	for _, e := range m {
+		if e.name == name {
+			return e.value, true
+		}
+	}
+	return nil, false
 }
 
 func decodeList(d *json.Decoder, path string, depth int) (any, error) {

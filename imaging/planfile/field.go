@@ -16,7 +16,7 @@ import (
 // field is a value of the file with the path it stands at. Its methods give the
 // zero value once anything has been refused: the first refusal is what counts.
 type field struct {
-	value any // map, list, text, json.Number, bool; nil for null or where missing
+	value any // members, list, text, json.Number, bool; nil for null or where missing
 	path  string
 	there bool
 	first *error
@@ -57,19 +57,15 @@ func kindOf(v any) string {
 
 // object refuses what is no object or holds a name other than those allowed.
 func (f field) object(form string, names ...string) bool {
-	members, ok := f.value.(map[string]any)
+	list, ok := f.value.(members)
 	if !ok {
 		f.wrong(form)
 		return false
 	}
-	var unknown []string
-	for name := range members {
-		if !slices.Contains(names, name) {
-			unknown = append(unknown, name)
+	for _, m := range list {
+		if !slices.Contains(names, m.name) {
+			f.at(m.name).refuse("is not known here", "use one of "+strings.Join(names, ", "))
 		}
-	}
-	if len(unknown) > 0 {
-		f.at(slices.Min(unknown)).refuse("is not known here", "use one of "+strings.Join(names, ", "))
 	}
 	return f.sound()
 }
@@ -77,8 +73,8 @@ func (f field) object(form string, names ...string) bool {
 // at is the member of that name.
 func (f field) at(name string) field {
 	out := field{path: inside(f.path, name), first: f.first}
-	if members, ok := f.value.(map[string]any); ok {
-		out.value, out.there = members[name]
+	if list, ok := f.value.(members); ok {
+		out.value, out.there = list.find(name)
 	}
 	return out
 }

@@ -66,7 +66,7 @@ func (f field) file() File {
 // checkVersion comes first: a file of a later form is not to be blamed for
 // fields that are unknown here.
 func (f field) checkVersion() {
-	if _, ok := f.value.(map[string]any); !ok {
+	if _, ok := f.value.(members); !ok {
 		f.wrong(`a plan file, an object that begins with "ogive_plan": 1`)
 		return
 	}
