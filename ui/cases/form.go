@@ -12,6 +12,7 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
+	"ogive/ui/choice"
 )
 
 var allHands = []casebook.Hands{casebook.LeftHand, casebook.RightHand, casebook.BothHands}
@@ -22,7 +23,7 @@ type form struct {
 	id       int64
 	code     *widget.Entry
 	born     *widget.Entry
-	hands    *choice
+	hands    *choice.Choice
 	joins    []*joinRow
 	groups   map[hand.Side]*fyne.Container
 	findings *widget.Entry
@@ -41,10 +42,8 @@ func newForm(c casebook.Case) *form {
 	}
 	f.code.SetPlaceHolder("S-012")
 	f.born.SetPlaceHolder("2021-07")
-	f.hands = newChoice(false, lang.L("Left"), lang.L("Right"), lang.L("Both"))
-	for i, b := range f.hands.buttons {
-		b.OnTapped = func() { f.hands.show(i); f.arrange(); f.check() }
-	}
+	f.hands = choice.New(lang.L("Left"), lang.L("Right"), lang.L("Both"))
+	f.hands.OnChosen = func(int) { f.arrange(); f.check() }
 	f.findings.SetPlaceHolder(lang.L("such as a missing phalanx, a joined nail"))
 	f.findings.Wrapping = fyne.TextWrapWord
 	f.findings.SetMinRowsVisible(2)
@@ -61,7 +60,7 @@ func (f *form) lay() {
 	rows := container.NewVBox(
 		field(lang.L("Code"), container.New(column(220), f.code), lang.L("Your own, such as S-012. Never a name, a date of birth or a hospital number: keep the list of codes elsewhere."), f.wrongCode),
 		field(lang.L("Month of birth"), container.New(column(220), f.born), lang.L("Year and month; it is enough for the age. It may stay empty."), f.wrongBorn),
-		field(lang.L("Affected hand"), f.hands.row, "", f.wrongHands))
+		field(lang.L("Affected hand"), f.hands, "", f.wrongHands))
 	for _, side := range sides {
 		group := container.NewVBox(heading(map[hand.Side]string{hand.Left: lang.L("Webs joined on the left hand"), hand.Right: lang.L("Webs joined on the right hand")}[side]))
 		for _, web := range hand.Webs {
@@ -96,7 +95,7 @@ func (f *form) fill(c casebook.Case) {
 	f.findings.SetText(c.Findings)
 	for i, h := range allHands {
 		if h == c.Hand {
-			f.hands.show(i)
+			f.hands.Set(i)
 		}
 	}
 	for _, row := range f.joins {
@@ -128,10 +127,10 @@ func (f *form) affects(side hand.Side) bool {
 }
 
 func (f *form) hand() casebook.Hands {
-	if f.hands.chosen < 0 {
+	if f.hands.Chosen < 0 {
 		return ""
 	}
-	return allHands[f.hands.chosen]
+	return allHands[f.hands.Chosen]
 }
 
 // check says what is wrong as soon as it is; an empty code is not yet wrong.
@@ -145,7 +144,7 @@ func (f *form) check() bool {
 		born = nil // it is still being typed
 	}
 	well := say(f.wrongCode, code) && say(f.wrongBorn, born)
-	if f.hands.chosen >= 0 {
+	if f.hands.Chosen >= 0 {
 		say(f.wrongHands, nil)
 	}
 	for _, j := range f.joins {

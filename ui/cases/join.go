@@ -12,6 +12,7 @@ import (
 	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
 	"ogive/imaging/wording"
+	"ogive/ui/choice"
 )
 
 var (
@@ -25,8 +26,8 @@ type joinRow struct {
 	side   hand.Side
 	web    hand.Web
 	joined *widget.Check
-	kind   *choice
-	extent *choice
+	kind   *choice.Choice
+	extent *choice.Choice
 	day    *widget.Entry
 	wrong  *widget.Label
 	more   *fyne.Container
@@ -35,13 +36,14 @@ type joinRow struct {
 
 func newJoinRow(side hand.Side, web hand.Web, changed func() bool) *joinRow {
 	j := &joinRow{side: side, web: web, day: widget.NewEntry(), wrong: wrapped("")}
-	j.kind = newChoice(true, lang.L("simple"), lang.L("complex"))
-	j.extent = newChoice(true, lang.L("complete"), lang.L("incomplete"))
+	j.kind = choice.New(lang.L("simple"), lang.L("complex"))
+	j.extent = choice.New(lang.L("complete"), lang.L("incomplete"))
+	j.kind.Optional, j.extent.Optional = true, true
 	j.day.SetPlaceHolder("2026-03-01")
 	j.day.OnChanged = func(string) { changed() }
 	j.wrong.Importance = widget.DangerImportance
 	j.wrong.Hide()
-	j.more = container.NewHBox(j.kind.row, j.extent.row, widget.NewLabel(lang.L("operated on")), container.New(column(124), j.day))
+	j.more = container.NewHBox(j.kind, j.extent, widget.NewLabel(lang.L("operated on")), container.New(column(124), j.day))
 	j.more.Hide()
 	j.joined = widget.NewCheck(lang.L("{{.Web}} ({{.Digits}})", map[string]any{"Web": wording.WebName(web), "Digits": wording.WebDigits(web)}), func(on bool) { visible(j.more, on); changed() })
 	j.object = container.NewVBox(container.NewBorder(nil, nil, nil, j.more, j.joined), j.wrong)
@@ -51,12 +53,12 @@ func newJoinRow(side hand.Side, web hand.Web, changed func() bool) *joinRow {
 func (j *joinRow) fill(from casebook.Join) {
 	for i, k := range allKinds {
 		if k == from.Kind {
-			j.kind.show(i)
+			j.kind.Set(i)
 		}
 	}
 	for i, e := range allExtents {
 		if e == from.Extent {
-			j.extent.show(i)
+			j.extent.Set(i)
 		}
 	}
 	j.day.SetText(string(from.Operated))
@@ -73,11 +75,11 @@ func (j *joinRow) check() bool {
 
 func (j *joinRow) read() casebook.Join {
 	out := casebook.Join{Hand: j.side, Web: j.web, Operated: casebook.Date(strings.TrimSpace(j.day.Text))}
-	if j.kind.chosen >= 0 {
-		out.Kind = allKinds[j.kind.chosen]
+	if j.kind.Chosen >= 0 {
+		out.Kind = allKinds[j.kind.Chosen]
 	}
-	if j.extent.chosen >= 0 {
-		out.Extent = allExtents[j.extent.chosen]
+	if j.extent.Chosen >= 0 {
+		out.Extent = allExtents[j.extent.Chosen]
 	}
 	return out
 }

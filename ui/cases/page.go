@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/casebook"
+	"ogive/ui/flow"
 )
 
 // page is the case that is open: its heading, its sittings, and what can be done
@@ -30,7 +31,7 @@ type page struct {
 	head   *head
 	asking *asking
 	strips *fyne.Container
-	stack  *stack
+	stack  *flow.Stack
 	scroll *container.Scroll
 	foot   *foot
 	none   *fyne.Container
@@ -55,10 +56,10 @@ func newPage(r *Room) *page {
 	p.bring = widget.NewButton(lang.L("Import photographs…"), func() { p.room.offerImport(p.bring) })
 	p.bring.Importance = widget.HighImportance
 	p.bare = middle(lang.L("No photograph yet. Import them, or drop them on this window: each tells its own date, and the originals stay as they are."), p.bring)
-	p.stack = &stack{}
+	p.stack = &flow.Stack{}
 	p.strips = container.New(p.stack)
 	p.scroll = container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, 16, 8), p.strips))
-	p.stack.onHeight = func() { p.strips.Refresh(); p.scroll.Refresh() }
+	p.stack.OnHeight = func() { p.strips.Refresh(); p.scroll.Refresh() }
 	p.none = middle(lang.L("Choose a case at the left."))
 	p.body = container.NewBorder(p.head.bar, p.foot.object, nil, nil, p.scroll)
 	p.body.Hide()
@@ -153,7 +154,7 @@ func (p *page) show(c contents) {
 	p.foot.show()
 	p.none.Hide()
 	p.body.Show()
-	p.stack.arrange()
+	p.stack.Arrange()
 	p.strips.Refresh()
 	p.loadPictures()
 }

@@ -57,8 +57,8 @@ func (r *plateRenderer) Refresh() {
 // notice is a line that says what cannot be done or what is amiss.
 type notice struct {
 	changed func()
-	object *fyne.Container
-	label  *widget.Label
+	object  *fyne.Container
+	label   *widget.Label
 }
 
 func newNotice(changed func()) *notice {

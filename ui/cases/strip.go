@@ -13,6 +13,7 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
+	"ogive/ui/flow"
 	"ogive/ui/look"
 )
 
@@ -58,18 +59,19 @@ func (s *strip) colour() {
 	}
 }
 
-func (s *strip) heightAt(width float32) float32 {
+// HeightAt places everything for that width.
+func (s *strip) HeightAt(width float32) float32 {
 	const top = 10
 	s.left.Resize(fyne.NewSize(gutter-2*threadAt, s.left.Size().Height))
 	left := s.left.MinSize().Height
-	put(s.left, 2*threadAt, top, gutter-2*threadAt, left)
+	flow.Put(s.left, 2*threadAt, top, gutter-2*threadAt, left)
 	x, y, line := float32(gutter), float32(top), float32(0)
 	for _, t := range s.thumbs {
 		size := t.MinSize()
 		if x > gutter && x+size.Width > width {
 			x, y = gutter, y+line+8
 		}
-		put(t, x, y, size.Width, size.Height)
+		flow.Put(t, x, y, size.Width, size.Height)
 		x, line = x+size.Width+8, size.Height
 	}
 	height := max(top+left, y+line) + stripBelow
@@ -91,7 +93,7 @@ func (s *strip) drawThread(height float32) {
 	if s.stage == casebook.AtOperation {
 		half = 9
 	}
-	put(s.knot, threadAt-half, knotAt-half, 2*half, 2*half)
+	flow.Put(s.knot, threadAt-half, knotAt-half, 2*half, 2*half)
 }
 
 // CreateRenderer is called by Fyne.
@@ -100,7 +102,7 @@ func (s *strip) CreateRenderer() fyne.WidgetRenderer { return stripRenderer{s} }
 type stripRenderer struct{ s *strip }
 
 func (r stripRenderer) MinSize() fyne.Size    { return fyne.NewSize(gutter+thumbWidth, knotAt) }
-func (r stripRenderer) Layout(size fyne.Size) { r.s.heightAt(size.Width) }
+func (r stripRenderer) Layout(size fyne.Size) { r.s.HeightAt(size.Width) }
 func (r stripRenderer) Destroy()              {}
 func (r stripRenderer) Refresh() {
 	r.s.colour()

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ogive/ui/flow"
 	"ogive/ui/look"
 )
 
@@ -178,15 +179,10 @@ func (r thumbRenderer) Layout(size fyne.Size) {
 	t.ground.Resize(size)
 	inner := size.Width - 2*thumbPad
 	line := t.first.MinSize().Height
-	put(t.picture, thumbPad, thumbPad, inner, thumbHeight)
-	put(t.first, thumbPad+2, thumbHeight+1.5*thumbPad, inner, line)
-	put(t.second, thumbPad+2, thumbHeight+1.5*thumbPad+line, inner, line)
-	put(t.tick, size.Width-thumbPad-14, thumbHeight+1.5*thumbPad, 14, line)
-}
-
-func put(o fyne.CanvasObject, x, y, w, h float32) {
-	o.Move(fyne.NewPos(x, y))
-	o.Resize(fyne.NewSize(w, h))
+	flow.Put(t.picture, thumbPad, thumbPad, inner, thumbHeight)
+	flow.Put(t.first, thumbPad+2, thumbHeight+1.5*thumbPad, inner, line)
+	flow.Put(t.second, thumbPad+2, thumbHeight+1.5*thumbPad+line, inner, line)
+	flow.Put(t.tick, size.Width-thumbPad-14, thumbHeight+1.5*thumbPad, 14, line)
 }
 
 func (r thumbRenderer) Refresh() {
