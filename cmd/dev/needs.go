@@ -52,6 +52,19 @@ var viewingNeeds = needs{
 	},
 }
 
+// printingNeeds is what tests need that look at printed sheets and at drawings
+// for a cutter.
+var printingNeeds = needs{
+	purpose:  "look at printed sheets in tests",
+	debian:   []string{"poppler-utils", "librsvg2-bin"},
+	programs: []string{"pdftoppm", "rsvg-convert"},
+	elsewhere: map[string]string{
+		"fedora": "sudo dnf install poppler-utils librsvg2-tools",
+		"suse":   "sudo zypper install poppler-tools rsvg-convert",
+		"arch":   "sudo pacman -S poppler librsvg",
+	},
+}
+
 // present is the needs the repository has at its present state.
 func (w workshop) present() []needs {
 	if !w.windowed() {
@@ -60,7 +73,7 @@ func (w workshop) present() []needs {
 	if runtime.GOOS != "linux" {
 		return []needs{windowNeeds}
 	}
-	return []needs{windowNeeds, viewingNeeds}
+	return []needs{windowNeeds, viewingNeeds, printingNeeds}
 }
 
 // provide installs what is missing of n on Debian and its kin; elsewhere it
