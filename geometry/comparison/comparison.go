@@ -63,12 +63,19 @@ type Web struct {
 	Warnings []string
 }
 
-// Compare compares every web that was read on both photographs. It fails if the
-// two show different views or no web in common, and says which.
+// Why two photographs can't be compared.
+var (
+	ErrViews = errors.New("view")
+	ErrWebs  = errors.New("webs")
+)
+
+// Compare compares every web that was read on both photographs. It fails with
+// ErrViews if the two show different views, and with ErrWebs if they have no web
+// in common.
 func Compare(operated, other Photograph, tolerance norms.SpanTolerance) (Comparison, error) {
 	a, b := operated.Reading, other.Reading
 	if a.View != b.View {
-		return Comparison{}, fmt.Errorf("view: one photograph shows the %v view, the other the %v view; compare photographs of the same view", a.View, b.View)
+		return Comparison{}, fmt.Errorf("%w: one photograph shows the %v view, the other the %v view; compare photographs of the same view", ErrViews, a.View, b.View)
 	}
 	c := Comparison{Operated: a.Side, Other: b.Side, View: a.View}
 	p := pair{operated: operated.scaled(), other: other.scaled(), tolerance: tolerance, mirrored: a.Side != b.Side}
@@ -80,7 +87,7 @@ func Compare(operated, other Photograph, tolerance norms.SpanTolerance) (Compari
 		}
 	}
 	if len(c.Webs) == 0 {
-		return Comparison{}, errors.New("webs: the two photographs have no web in common; mark the same web on both")
+		return Comparison{}, fmt.Errorf("%w: the two photographs have no web in common; mark the same web on both", ErrWebs)
 	}
 	c.RegistrationRMS = p.rms()
 	if operated.Scale.Best == (scale.Map{}) || other.Scale.Best == (scale.Map{}) {

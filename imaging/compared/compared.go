@@ -13,14 +13,29 @@ package compared
 
 import (
 	"errors"
-	"fmt"
 
 	"ogive/geometry/comparison"
 	"ogive/imaging/measure"
 )
 
 // ErrNothingRead says that marks on a photograph come to no figure yet.
-var ErrNothingRead = errors.New("nothing is marked that can be read")
+var ErrNothingRead = errors.New("nothing is marked yet that can be read; mark the scale, the joints and a web")
+
+// Unready says which of two photographs can't be compared yet, and why.
+type Unready struct {
+	Other bool // the other hand or the earlier sitting
+	Err   error
+}
+
+func (u Unready) Error() string {
+	if u.Other {
+		return "the photograph of the other hand: " + u.Err.Error()
+	}
+	return "the photograph of the operated hand: " + u.Err.Error()
+}
+
+// Unwrap is the reason.
+func (u Unready) Unwrap() error { return u.Err }
 
 // Of is a measured photograph, ready to be compared.
 func Of(r measure.Result) comparison.Photograph {
@@ -39,19 +54,32 @@ type Pair struct {
 	Comparison      comparison.Comparison
 }
 
-// Subjects measures two photographs and compares them. The error says which of
-// them can't be measured, and the mend.
-func Subjects(operated, other measure.Subject, with measure.Settings) (Pair, error) {
-	var p Pair
+// New is two measured photographs with their comparison. The error is an
+// Unready where nothing was read of one of them, else that of
+// comparison.Compare.
+func New(operated, other measure.Result, with measure.Settings) (Pair, error) {
+	p := Pair{Operated: operated, Other: other}
+	for i, r := range []measure.Result{operated, other} {
+		if len(r.Reading.Webs) == 0 {
+			return p, Unready{Other: i == 1, Err: ErrNothingRead}
+		}
+	}
 	var err error
-	if p.Operated, err = measured(operated, with); err != nil {
-		return p, fmt.Errorf("the photograph of the operated hand: %w", err)
-	}
-	if p.Other, err = measured(other, with); err != nil {
-		return p, fmt.Errorf("the photograph beside it: %w", err)
-	}
-	p.Comparison, err = Results(p.Operated, p.Other, with)
+	p.Comparison, err = Results(operated, other, with)
 	return p, err
+}
+
+// Subjects measures two photographs and compares them, with the errors of New.
+func Subjects(operated, other measure.Subject, with measure.Settings) (Pair, error) {
+	a, err := measured(operated, with)
+	if err != nil {
+		return Pair{}, Unready{Err: err}
+	}
+	b, err := measured(other, with)
+	if err != nil {
+		return Pair{}, Unready{Other: true, Err: err}
+	}
+	return New(a, b, with)
 }
 
 func measured(s measure.Subject, with measure.Settings) (measure.Result, error) {

@@ -199,7 +199,7 @@ func TestUnmarkedPhotographsAreRefusedWithWhichAndWhy(t *testing.T) {
 	bare := hands[1]
 	bare.Marks.Marks.Webs = nil
 	_, err = compared.Subjects(hands[0], bare, settings)
-	if !errors.Is(err, compared.ErrNothingRead) || !strings.Contains(err.Error(), "the photograph beside it: ") {
+	if !errors.Is(err, compared.ErrNothingRead) || !strings.Contains(err.Error(), "the photograph of the other hand: ") {
 		t.Errorf("%v", err)
 	}
 	var none scale.Reference

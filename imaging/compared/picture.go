@@ -8,6 +8,7 @@ import (
 
 	"golang.org/x/image/draw"
 
+	"ogive/geometry/norms"
 	"ogive/geometry/plane"
 	"ogive/imaging/markshapes"
 	"ogive/imaging/palette"
@@ -131,20 +132,24 @@ func (pg *page) key(t Titles) {
 // figure is one row: the name, both values, the difference, the verdict.
 func (pg *page) figure(f Figure) {
 	beside := orNotKnown(f.Operated) + " beside " + orNotKnown(f.Other)
+	if f.Operated == "" && f.Other == "" {
+		beside = ""
+	}
 	pg.cell(pg.faces.regular, palette.Faded, 1, f.Name)
 	pg.cell(pg.faces.regular, palette.Ink, 10, beside)
-	pg.cell(pg.faces.bold, palette.Ink, 26, orNotKnown(f.Difference))
+	pg.cell(pg.faces.bold, palette.Ink, 28, orNotKnown(f.Difference))
 	if f.Verdict == nil {
 		pg.y += 1.32 * pg.em
 		return
 	}
 	face := pg.faces.regular
-	if f.Verdict.Certain {
+	switch {
+	case f.Verdict.Certain:
 		face = pg.faces.bold
-	} else if f.Verdict.Finding != "" {
-		face = pg.faces.italic
+	case f.Verdict.Finding != norms.NoDifference:
+		face = pg.faces.italic // as every doubt is written
 	}
-	pg.wrapped(face, palette.Ink, 34, VerdictWords(*f.Verdict)+"; "+LimitWords(*f.Verdict))
+	pg.wrapped(face, palette.Ink, 36, VerdictWords(*f.Verdict)+"; "+LimitWords(*f.Verdict))
 }
 
 // cell writes at a distance from the left in ems, on the line at hand.
