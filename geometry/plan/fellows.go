@@ -29,9 +29,9 @@ func FromHand(g Ground, w hand.Web, b Beside) (Proposal, error) {
 		p.Origin = TableOnly
 		p.Reasons = append(p.Reasons, "No free web of this hand was read and no other hand is given.")
 	}
-	p.Index = p.indexFrom(g, fellows, b.Table)
-	p.Span = p.spanFrom(frame, fellows)
+	p.Index, p.Span = p.indexFrom(g, fellows, b.Table), p.spanFrom(frame, fellows)
 	p.Index.Value, p.Span.Value = thirdOrder(w, fellows, p.Index.Value, p.Span.Value)
+	p.keepWithin(g, b.Table)
 	form := p.formFrom(w, fellows)
 	form.Span = p.Span.Value
 	p.Arch = form.Placed(frame.Middle(p.Index.Value), frame.Axis())
@@ -96,10 +96,6 @@ func (p *Proposal) indexFrom(g Ground, fellows []fellow, table norms.Table) plan
 		worst = max(worst, f.u95+plane.Ratio(math.Abs(float64(f.index-sum))))
 	}
 	p.Reasons = append(p.Reasons, fmt.Sprintf("Index from the %s.", namesOf(fellows)))
-	if kept := min(max(sum, plane.Ratio(band.Low)), plane.Ratio(band.High)); ok && kept != sum {
-		p.Reasons = append(p.Reasons, fmt.Sprintf("Their mean index of %.2f lies outside the published band; the nearest limit is taken.", float64(sum)))
-		sum = kept
-	}
 	return plane.Estimate[plane.Ratio]{Value: sum, U95: worst}
 }
 
@@ -110,6 +106,16 @@ func (p *Proposal) indexFromTable(band norms.Band, ok bool) plane.Estimate[plane
 	}
 	p.Reasons = append(p.Reasons, fmt.Sprintf("Index from the middle of the band %.2f to %.2f (%s).", band.Low, band.High, band.Against))
 	return plane.Estimate[plane.Ratio]{Value: plane.Ratio(band.Low+band.High) / 2, U95: plane.Ratio(band.High-band.Low) / 2}
+}
+
+// keepWithin takes the index to the nearest limit of the published band.
+func (p *Proposal) keepWithin(g Ground, table norms.Table) {
+	band, ok := table.Band("index", g.Marks.View)
+	kept := min(max(p.Index.Value, plane.Ratio(band.Low)), plane.Ratio(band.High))
+	if ok && kept != p.Index.Value {
+		p.Reasons = append(p.Reasons, fmt.Sprintf("That index, %.2f, lies outside the published band; the nearest limit is taken.", float64(p.Index.Value)))
+		p.Index.Value = kept
+	}
 }
 
 func namesOf(fellows []fellow) string {

@@ -53,8 +53,9 @@ func seenAt(a arch.Arch, back scale.Back) seen {
 	}
 }
 
-// trials is how often each figure is computed, as in package reading.
-const trials = 300
+// trials is how often each figure is computed: twice as often as in package
+// reading, where each trial costs more.
+const trials = 600
 
 // trial computes the figures of one arch many times.
 type trial struct {
@@ -103,7 +104,7 @@ func (t trial) offsets(best figures) [figureCount][]float64 {
 	for i := range off {
 		off[i] = make([]float64, 0, trials)
 	}
-	rng := rand.New(rand.NewPCG(0x91a9, 300))
+	rng := rand.New(rand.NewPCG(0x91a9, 600))
 	likely := t.ground.Fit.Likely
 	for i := range trials {
 		m := t.ground.Fit.Best

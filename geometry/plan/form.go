@@ -54,7 +54,8 @@ func (f Form) Bounded() Form {
 	f.Span = min(max(f.Span, leastSpan), mostSpan)
 	switch f.Shape {
 	case arch.Gothic:
-		f.Turn, f.Flat = min(max(f.Turn, f.Flare+leastTurn), mostTurn), 0
+		// An arc that turns no further than the flare, either way, has no span.
+		f.Turn, f.Flat = min(max(f.Turn, plane.Angle(math.Abs(float64(f.Flare)))+leastTurn), mostTurn), 0
 	case arch.U:
 		f.Turn, f.Flat = plane.RightAngle, min(max(f.Flat, leastFlat), mostFlat)
 	default:

@@ -58,7 +58,7 @@ func (f field) form() plan.Form {
 	}
 	switch out.Shape {
 	case arch.Gothic:
-		out.Turn = f.at("turn_deg").degrees("half the crown angle in degrees", -22, 89)
+		out.Turn = f.at("turn_deg").degrees("half the crown angle in degrees", 3, 89)
 	case arch.U:
 		out.Flat = plane.Ratio(f.at("flat_share").number("the part of the span that is flat", 0.02, 0.98))
 	}
