@@ -1,6 +1,7 @@
 package window
 
 import (
+	"context"
 	"os"
 	"os/user"
 	"path/filepath"
@@ -15,7 +16,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/casebook"
+	"ogive/imaging/casebook/example"
 	"ogive/ui/cases"
+	"ogive/ui/timeline"
 )
 
 // Keys of the preferences.
@@ -26,8 +29,10 @@ const (
 
 // books is the casebook that is open, and its room.
 type books struct {
-	book  *casebook.Casebook // nil while none is open
-	cases *cases.Room        // built when the first casebook is opened
+	book *casebook.Casebook // nil while none is open
+	// The rooms are built when they are first needed.
+	cases    *cases.Room
+	overTime *timeline.Room
 }
 
 // askForCasebook opens a casebook in a folder chosen in a dialog; an empty
@@ -101,6 +106,7 @@ func (w *Window) adoptCasebook(book *casebook.Casebook) {
 		w.cases = cases.New(w.win)
 		w.cases.OnOpen = w.openFromCase
 		w.cases.OnLeave = w.leaveCasebook
+		w.cases.OnOverTime = w.showOverTime
 	}
 	w.cases.Show(book)
 	w.stand(w.cases.Object())
@@ -134,6 +140,49 @@ func (w *Window) closeCasebook() {
 	w.book = nil
 }
 
+func (w *Window) exampleFolder() string {
+	return filepath.Join(w.app.Storage().RootURI().Path(), "example casebook")
+}
+
+func (w *Window) inExample() bool { return w.book != nil && w.book.Folder() == w.exampleFolder() }
+
+// openExampleCasebook opens an invented case over three years. It is made the
+// first time it is asked for, in the program's own folder.
+func (w *Window) openExampleCasebook() {
+	if !w.putAway() {
+		return
+	}
+	folder := w.exampleFolder()
+	if w.book != nil && w.book.Folder() == folder {
+		w.showCases()
+		return
+	}
+	turn := w.turn.Add(1)
+	say := func(share float64) {
+		w.notices.show(notice{about: aboutOpening, lasting: true, text: lang.L("The example casebook is being made: {{.Percent}} per cent.", map[string]any{"Percent": int(100 * share)})})
+	}
+	say(0)
+	w.background(func() func() {
+		err := example.Make(context.Background(), folder, func(done, all int) {
+			w.do(func() {
+				if w.turn.Load() == turn {
+					say(float64(done) / float64(max(all, 1)))
+				}
+			})
+		})
+		return func() {
+			switch {
+			case w.turn.Load() != turn:
+			case err != nil:
+				w.cannotOpen(plain(err))
+			default:
+				w.notices.close(aboutOpening)
+				w.openCasebook(folder)
+			}
+		}
+	})
+}
+
 // recentCasebooks are the casebooks that were opened before, the last one first.
 func (w *Window) recentCasebooks() []string { return w.app.Preferences().StringList(casebooksKey) }
 
@@ -143,8 +192,12 @@ func (w *Window) rememberCasebook(folder string) {
 	w.app.Preferences().SetStringList(casebooksKey, list[:min(len(list), mostRecents)])
 }
 
-// observer is who marks at this computer.
+// observer is who marks at this computer; the example has an observer of its own,
+// whose marks are there to be seen and changed.
 func (w *Window) observer() string {
+	if w.inExample() {
+		return example.Observer
+	}
 	if name := strings.TrimSpace(w.app.Preferences().String(observerKey)); name != "" {
 		return name
 	}
@@ -157,7 +210,7 @@ func (w *Window) observer() string {
 // askObserverOnce asks who marks, the first time that marks of several people
 // may come together.
 func (w *Window) askObserverOnce() {
-	if w.app.Preferences().String(observerKey) == "" && w.book.ReadOnly() == "" {
+	if w.app.Preferences().String(observerKey) == "" && w.book.ReadOnly() == "" && !w.inExample() {
 		w.askObserver()
 	}
 }

@@ -2,6 +2,8 @@ package window
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2/lang"
 
@@ -19,6 +21,7 @@ type inCase struct {
 	photograph casebook.Photograph
 	code       string // of the case
 	observer   string
+	others     []string // who else has marked it, if this observer has not
 }
 
 // Load is the observer's latest marks.
@@ -67,6 +70,7 @@ func (w *Window) openFromCase(p casebook.Photograph) {
 			default:
 				w.adopt(work, here)
 				w.saved(w.tellFromCase())
+				w.offerMarksOfOthers()
 			}
 		}
 	})
@@ -78,12 +82,53 @@ func (c *inCase) open(w *Window) (*marking.Work, error) {
 		return nil, err
 	}
 	c.code = of.Code
+	if c.others, err = c.markedByOthersOnly(); err != nil {
+		return nil, err
+	}
 	path := c.book.Path(c.photograph)
 	p, err := photo.Open(path)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", c.Name(), err)
 	}
 	return marking.KeptBy(path, c, p, w.settings)
+}
+
+func (c *inCase) markedByOthersOnly() ([]string, error) {
+	all, err := c.book.MarkedBy(c.photograph.ID)
+	if err != nil || slices.Contains(all, c.observer) {
+		return nil, err
+	}
+	return all, nil
+}
+
+// offerMarksOfOthers asks whether to begin with what somebody else has marked;
+// theirs stay as they are.
+func (w *Window) offerMarksOfOthers() {
+	here := w.inCase
+	if len(here.others) == 0 || here.book.ReadOnly() != "" {
+		return
+	}
+	n := notice{about: aboutOpening, lasting: true,
+		text:    lang.L("Marked by {{.Who}}, not yet by {{.You}}. Marking it without a look at theirs tells how far you agree.", map[string]any{"Who": strings.Join(here.others, ", "), "You": here.observer}),
+		choices: []choiceOf{{lang.L("Mark it myself"), func() { w.notices.close(aboutOpening) }}}}
+	for _, who := range here.others {
+		n.choices = append(n.choices, choiceOf{lang.L("Take over those of {{.Who}}", map[string]any{"Who": who}), func() { w.takeOver(who) }})
+	}
+	w.notices.show(n)
+}
+
+// takeOver begins the observer's marks with a copy of somebody else's.
+func (w *Window) takeOver(who string) {
+	here := w.inCase
+	marks, any, err := here.book.Marks(here.photograph.ID, who)
+	if err == nil && any {
+		err = here.book.SaveMarks(here.photograph.ID, here.observer, marks)
+	}
+	if err != nil {
+		w.cannotOpen(plain(err))
+		return
+	}
+	w.openFromCase(here.photograph)
 }
 
 // tellFromCase takes up hand and view, which a casebook asks for once.

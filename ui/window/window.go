@@ -48,7 +48,8 @@ type Window struct {
 	length    *lengthPanel
 	rooms     *fyne.Container // one of them is shown
 	room      *fyne.Container // of the photograph, shown when one is open
-	side      *fyne.Container // guide and cards
+	side      *fyne.Container // guide, offer and cards
+	offer     *offer
 	more      bool            // a point is wanted
 	caution   dialog.Dialog   // the caution of the first use, nil once it is read
 	panels    *fyne.Container // over the photograph
@@ -163,7 +164,7 @@ func (w *Window) buildColumn() {
 
 func (w *Window) buildWelcome() {
 	w.welcome = welcome.New()
-	w.welcome.OnCasebook = w.askForCasebook
+	w.welcome.OnCasebook, w.welcome.OnExampleCasebook = w.askForCasebook, w.openExampleCasebook
 	w.welcome.OnRecentCasebook = w.openCasebook
 	w.welcome.OnOpen = w.askForPhotograph
 	w.welcome.OnExample = func() { w.openExample(firstExample()) }
@@ -200,11 +201,11 @@ func (w *Window) refresh() {
 	wanted, more := w.wanted()
 	w.bar.show(s, w.work.UndoName(), w.work.RedoName())
 	w.guide.Show(s, wanted, more)
-	w.more = more || s.Side == 0 || s.LacksLength() || len(s.Proposed) > 0
-	w.side.Layout.Layout(w.side.Objects, w.side.Size()) // the guide's text may need more room now
+	w.more = more && s.Side != 0
+	w.offer.show(len(s.Proposed))
+	w.arrangeSide()
 	w.foot.showGesture(w.work.UndoName(), w.unsaved)
 	w.askWhatIsMissing(s)
-	w.showProposals()
 	w.title()
 	w.refreshMenu()
 	w.draw()
