@@ -31,6 +31,26 @@ func (p Place) String() string {
 	return placeNames[p]
 }
 
+var placeKeys = [...]string{Back: "back", Palm: "palm", Donor: "donor", Graft: "graft", Neighbour: "neighbour"}
+
+// Key is the place's name in a plan file, empty for a place that is none.
+func (p Place) Key() string {
+	if p < Back || p > Neighbour {
+		return ""
+	}
+	return placeKeys[p]
+}
+
+// PlaceOf is the place with that key.
+func PlaceOf(key string) (Place, bool) {
+	for _, p := range Places {
+		if p.Key() == key {
+			return p, true
+		}
+	}
+	return 0, false
+}
+
 // Sample is the colour of a patch of skin.
 type Sample struct {
 	Place Place

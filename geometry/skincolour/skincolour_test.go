@@ -157,6 +157,17 @@ func TestTheColoursSpeakForAFlap(t *testing.T) {
 	}
 }
 
+func TestEveryPlaceIsFoundByItsKey(t *testing.T) {
+	for _, p := range Places {
+		if got, ok := PlaceOf(p.Key()); !ok || got != p || p.String() == "unknown place" {
+			t.Errorf("%q is %v", p.Key(), got)
+		}
+	}
+	if _, ok := PlaceOf(""); ok || Place(0).Key() != "" {
+		t.Error("no place has a key")
+	}
+}
+
 func BenchmarkCompare(b *testing.B) {
 	back, palm := sample(Back, "one", 60, 11, 18), sample(Palm, "two", 66, 13, 16)
 	for b.Loop() {
