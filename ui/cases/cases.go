@@ -7,6 +7,7 @@
 //	window.SetContent(room.Object())
 //	room.ShowCase(id)
 //	room.Import(paths) // dropped on the window
+//	room.Finish()      // before the casebook is closed
 //
 // All methods are called on Fyne's own goroutine. Reading and writing the
 // casebook runs beside it, and what comes back for something the user has
@@ -21,6 +22,7 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
+	"ogive/ui/appraise"
 )
 
 // Room is the room. Set the callbacks before it is shown; those that are nil are
@@ -37,6 +39,12 @@ type Room struct {
 	OnPlan func(p casebook.Photograph)
 	// OnLeave is asked for the page before this room.
 	OnLeave func()
+	// Observer tells who is at work; nil or "": "observer".
+	Observer func() string
+	// Figures are what was measured at a sitting, to stand beside the findings of
+	// its appraisal, in words with their intervals; nil: none. It is called beside
+	// Fyne's goroutine.
+	Figures func(c casebook.Case, s casebook.Sitting) map[appraise.Beside]string
 	// Marked tells who has marked a photograph; nil: as the casebook says. It is
 	// called beside Fyne's goroutine.
 	Marked func(photograph int64) []string
@@ -45,14 +53,15 @@ type Room struct {
 	do   func(func())
 	book *casebook.Casebook
 
-	index  *index
-	page   *page
-	errand *errand
-	notice *notice
-	empty  *fyne.Container // instead of everything, while there is no case
-	first  *widget.Button  // adds the first case
-	rooms  *fyne.Container
-	root   *fyne.Container
+	index      *index
+	page       *page
+	appraising *appraising
+	errand     *errand
+	notice     *notice
+	empty      *fyne.Container // instead of everything, while there is no case
+	first      *widget.Button  // adds the first case
+	rooms      *fyne.Container
+	root       *fyne.Container
 }
 
 // New is a room without a casebook.
@@ -60,6 +69,7 @@ func New(win fyne.Window) *Room {
 	r := &Room{win: win, do: fyne.Do}
 	r.index = newIndex(r)
 	r.page = newPage(r)
+	r.appraising = newAppraising(r)
 	r.errand = newErrand(r)
 	r.notice = newNotice(r.arrange)
 	r.first = widget.NewButton(lang.L("New case"), r.newCase)
@@ -68,7 +78,7 @@ func New(win fyne.Window) *Room {
 		lang.L("No case yet. A case is one patient under a code of your own, with all photographs over the years."), r.first)
 	r.empty.Hide()
 	r.rooms = container.NewBorder(nil, nil, r.index.object, nil, r.page.object)
-	r.root = container.NewBorder(container.NewVBox(r.notice.object), r.errand.object, nil, nil, container.NewStack(r.rooms, r.empty))
+	r.root = container.NewBorder(container.NewVBox(r.notice.object), r.errand.object, nil, nil, container.NewStack(r.rooms, r.empty, r.appraising.object))
 	return r
 }
 
@@ -80,6 +90,7 @@ func (r *Room) Object() fyne.CanvasObject { return r.root }
 
 // Show opens the room on a casebook, at the case that was photographed last.
 func (r *Room) Show(book *casebook.Casebook) {
+	r.appraising.close()
 	r.book = book
 	r.page.leave()
 	r.notice.show(standing(book))

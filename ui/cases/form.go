@@ -143,7 +143,8 @@ func (f *form) check() bool {
 	if len(strings.TrimSpace(f.born.Text)) < len("2021-07") && born != nil && !f.save.Disabled() {
 		born = nil // it is still being typed
 	}
-	well := say(f.wrongCode, code) && say(f.wrongBorn, born)
+	well := say(f.wrongCode, code)
+	well = say(f.wrongBorn, born) && well
 	if f.hands.Chosen >= 0 {
 		say(f.wrongHands, nil)
 	}

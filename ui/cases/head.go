@@ -51,7 +51,9 @@ func (h *head) writing() []*widget.Button { return []*widget.Button{h.bring, h.e
 func (h *head) further() []*fyne.MenuItem {
 	remove := fyne.NewMenuItem(lang.L("Remove this case…"), h.room.removeCase)
 	remove.Disabled = !h.room.writable()
-	return []*fyne.MenuItem{fyne.NewMenuItem(lang.L("Export this case…"), h.room.export), fyne.NewMenuItemSeparator(), remove}
+	sitting := fyne.NewMenuItem(lang.L("A sitting without photographs…"), h.room.newSitting)
+	sitting.Disabled = remove.Disabled
+	return []*fyne.MenuItem{sitting, fyne.NewMenuItem(lang.L("Export this case…"), h.room.export), fyne.NewMenuItemSeparator(), remove}
 }
 
 func (h *head) show(c contents) {

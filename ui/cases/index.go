@@ -123,9 +123,9 @@ func (x *index) fill(then func([]casebook.Summary)) {
 
 func (x *index) show(found []casebook.Summary, text string) {
 	x.found = found
-	none := text == "" && len(found) == 0
+	none := text == "" && len(found) == 0 && !x.room.appraising.object.Visible()
 	visible(x.room.empty, none)
-	visible(x.room.rooms, !none)
+	visible(x.room.rooms, !none && !x.room.appraising.object.Visible())
 	visible(x.none, len(found) == 0)
 	x.none.SetText(lang.L("No case holds “{{.Text}}”.", map[string]any{"Text": text}))
 	x.list.UnselectAll()

@@ -45,7 +45,8 @@ type contents struct {
 	about       casebook.Case
 	sittings    []casebook.Sitting
 	photographs []casebook.Photograph
-	marked      map[int64][]string
+	marked      map[int64][]string // by photograph
+	appraised   map[int64][]string // by sitting
 }
 
 func newPage(r *Room) *page {
@@ -124,7 +125,14 @@ func (r *Room) read(book *casebook.Casebook, id int64) (c contents, err error) {
 	for _, p := range c.photographs {
 		c.marked[p.ID] = r.markedBy(book, p.ID)
 	}
-	return c, nil
+	appraised, err := book.Appraisals(id)
+	c.appraised = map[int64][]string{}
+	for _, a := range appraised {
+		if !a.Appraisal.Empty() {
+			c.appraised[a.Sitting] = append(c.appraised[a.Sitting], a.Appraisal.Observer)
+		}
+	}
+	return c, err
 }
 
 // show lays out what has been read, then fills in the pictures as they come.

@@ -6,8 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -132,32 +130,6 @@ func byViewAndHand(photographs []casebook.Photograph) []casebook.Photograph {
 	}
 	slices.SortStableFunc(out, func(a, b casebook.Photograph) int { return cmp.Compare(rank(a), rank(b)) })
 	return out
-}
-
-// sittingWords is what stands at the left of a sitting.
-func (p *page) sittingWords(s casebook.Sitting) *fyne.Container {
-	when := widget.NewLabelWithStyle(dateText(s.Date), fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
-	about := caption(sittingText(s, p.shown.about.Operated()))
-	column := closely(when, about)
-	more := widget.NewButtonWithIcon("", theme.MoreHorizontalIcon(), nil)
-	more.Importance = widget.LowImportance
-	more.OnTapped = func() { p.room.menuAt(more, p.stages(s)...) }
-	able(more, p.room.writable())
-	column.Add(container.NewHBox(more))
-	return column
-}
-
-// stages offers to correct what a sitting is to the operation.
-func (p *page) stages(s casebook.Sitting) []*fyne.MenuItem {
-	var items []*fyne.MenuItem
-	for _, stage := range []casebook.Stage{casebook.Before, casebook.AtOperation, casebook.FollowUp} {
-		item := fyne.NewMenuItem(lang.L("This is: {{.Stage}}", map[string]any{"Stage": stageText(stage)}), func() {
-			p.room.change(func(b *casebook.Casebook) error { return b.SetStage(s.ID, stage) })
-		})
-		item.Checked = s.Stage == stage
-		items = append(items, item)
-	}
-	return items
 }
 
 // menuAt opens a menu under a button.
