@@ -40,7 +40,7 @@ type panel struct {
 	asked    int // counts what was asked for, so that what comes late is dropped
 }
 
-const pictureHeight = 176
+const pictureHeight = 140
 
 func newPanel(r *Room) *panel {
 	p := &panel{room: r, pictures: map[int64]image.Image{}}
@@ -50,6 +50,7 @@ func newPanel(r *Room) *panel {
 	p.date = widget.NewLabelWithStyle("", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	p.date.SizeName = theme.SizeNameSubHeadingText
 	p.months, p.name, p.creep, p.found = caption(""), caption(""), wrapped(""), wrapped("")
+	p.found.SizeName = theme.SizeNameCaptionText
 	p.figure = widget.NewLabelWithStyle("", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	p.figure.SizeName = look.FigureText
 	p.caution = newNotice()

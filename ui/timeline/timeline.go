@@ -63,7 +63,7 @@ type Room struct {
 	panel   *panel
 	save    *fyne.Container
 	saved   *widget.Label
-	leave   *widget.Button
+	leave   [2]*widget.Button // beside the webs, and where there is nothing to follow
 	head    *fyne.Container
 	body    *fyne.Container
 	empty   *fyne.Container
@@ -77,17 +77,20 @@ func New(win fyne.Window) *Room {
 	r.chooser = newChooser(r.choose)
 	r.plot = newPlot(r)
 	r.panel = newPanel(r)
-	r.leave = widget.NewButton(lang.L("Back to the case"), func() { r.OnLeave() })
+	for i := range r.leave {
+		r.leave[i] = widget.NewButton(lang.L("Back to the case"), func() { r.OnLeave() })
+	}
 	r.saved = caption("")
 	r.save = container.NewVBox(
 		container.NewGridWithColumns(2,
 			widget.NewButton(lang.L("Save as PNG…"), func() { r.askWhere(pngFile) }),
 			widget.NewButton(lang.L("Save as SVG…"), func() { r.askWhere(svgFile) })),
 		r.saved)
-	r.empty = container.NewCenter(container.New(wide(440), centred(
-		lang.L("Nothing to follow yet. Name the web that was joined and the day of its operation, and mark the photographs of at least two sittings."))))
+	r.empty = container.NewCenter(container.NewVBox(container.New(wide(440), centred(
+		lang.L("Nothing to follow yet. Name the web that was joined and the day of its operation, and mark the photographs of at least two sittings."))),
+		container.NewCenter(r.leave[1])))
 	column := container.New(wide(look.Size(look.Column)), container.NewBorder(nil, r.save, nil, nil, r.panel.object))
-	r.head = container.NewBorder(nil, nil, container.NewCenter(r.leave), nil, r.chooser.object)
+	r.head = container.NewBorder(nil, nil, container.NewCenter(r.leave[0]), nil, r.chooser.object)
 	r.body = container.NewBorder(r.head, nil, nil, column, r.plot)
 	r.full = container.New(layout.NewCustomPaddedLayout(10, 12, 14, 14), r.body)
 	r.root = container.NewStack(r.full, r.empty)
@@ -106,15 +109,18 @@ func (r *Room) Show(m Model) {
 		at = r.web
 	}
 	r.model = m
-	visible(r.leave, r.OnLeave != nil)
+	for _, b := range r.leave {
+		visible(b, r.OnLeave != nil)
+	}
 	visible(r.full, len(m.Webs) > 0)
 	visible(r.empty, len(m.Webs) == 0)
 	r.saved.SetText("")
 	r.panel.forget()
 	r.chooser.show(m)
-	visible(r.head, r.leave.Visible() || r.chooser.object.Visible())
+	visible(r.head, r.leave[0].Visible() || r.chooser.object.Visible())
 	r.head.Refresh() // Fyne lays out anew what has appeared only when it is told
 	r.body.Refresh()
+	r.empty.Refresh()
 	if len(m.Webs) > 0 {
 		r.choose(at)
 	}

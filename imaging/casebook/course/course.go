@@ -1,5 +1,5 @@
 // Package course follows the webs of a case through its sittings: the marks that
-// were read, the findings beside them and the other hand.
+// were read, the findings beside them, the other hand and the plan.
 //
 //	read, err := readings.In(book, settings)
 //	c, err := course.Of(ctx, book, read, caseID)
@@ -28,7 +28,10 @@ type Course struct {
 	Webs []Web
 	// Unread are marks that could not be read.
 	Unread []readings.Item
+	// Warnings are sentences on what else could not be used.
+	Warnings []string
 
+	ordered     []casebook.Photograph // by sitting
 	photographs map[int64]casebook.Photograph
 	appraisals  []casebook.Appraised
 }
@@ -51,12 +54,11 @@ func Of(ctx context.Context, book *casebook.Casebook, read *readings.Book, caseI
 	if c.appraisals, err = book.Appraisals(caseID); err != nil {
 		return c, err
 	}
-	photographs, err := book.Photographs(caseID)
-	if err != nil {
+	if c.ordered, err = book.Photographs(caseID); err != nil {
 		return c, err
 	}
 	c.photographs = map[int64]casebook.Photograph{}
-	for _, p := range photographs {
+	for _, p := range c.ordered {
 		c.photographs[p.ID] = p
 	}
 	sittings, err := book.Sittings(caseID)
@@ -67,12 +69,11 @@ func Of(ctx context.Context, book *casebook.Casebook, read *readings.Book, caseI
 	if err != nil {
 		return c, err
 	}
-	c.follow(sittings, items)
-	return c, nil
+	return c, c.follow(book, sittings, items)
 }
 
 // follow makes the series of every joined web.
-func (c *Course) follow(sittings []casebook.Sitting, items []readings.Item) {
+func (c *Course) follow(book *casebook.Casebook, sittings []casebook.Sitting, items []readings.Item) error {
 	early := map[int64]bool{}
 	for _, s := range sittings {
 		early[s.ID] = s.Stage == casebook.Before
@@ -94,8 +95,25 @@ func (c *Course) follow(sittings []casebook.Sitting, items []readings.Item) {
 		if other := j.Hand.Other(); !joined[[2]int{int(other), int(j.Web)}] {
 			h.Other = c.sittings(other, j, early, items)
 		}
-		c.Webs = append(c.Webs, Web{Side: j.Hand, Web: j.Web, Series: followup.Follow(h)})
+		w := Web{Side: j.Hand, Web: j.Web, Series: followup.Follow(h)}
+		var err error
+		if w.Series.Plan, err = c.planned(book, j, viewOf(w.Series)); err != nil {
+			return err
+		}
+		c.Webs = append(c.Webs, w)
 	}
+	return nil
+}
+
+// viewOf is the view that a web is followed in.
+func viewOf(s followup.Series) hand.View {
+	switch {
+	case s.Baseline >= 0:
+		return s.Points[s.Baseline].View
+	case len(s.Points) > 0:
+		return s.Points[0].View
+	}
+	return hand.Dorsal
 }
 
 // sittings is every reading of the joined web, or of its fellow on the other

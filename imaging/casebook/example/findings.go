@@ -53,7 +53,7 @@ var findings = map[casebook.Date]appraisal.Appraisal{
 		is(appraisal.Feel, atStaying, "soft"), is(appraisal.Feel, atCreeping, "thickened"),
 		is(appraisal.Creep, atStaying, "0"), is(appraisal.Creep, atCreeping, "3"),
 		is(appraisal.DorsalScars, ofHand, "fine"), is(appraisal.GraftColour, atCreeping, "darker"),
-		is(appraisal.Movement, little, "full"), is(appraisal.Deviation, little, "radial"),
+		is(appraisal.Movement, little, "full"), is(appraisal.Deviation, little, "none"),
 	), Remarks: "The child notices the web when spreading the fingers."},
 }
 

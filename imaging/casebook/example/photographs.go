@@ -74,7 +74,7 @@ func draw(folder string, i int) (shot, error) {
 	return s, os.WriteFile(s.path, picture.JPEG, 0o600)
 }
 
-// bring imports the photographs with their marks.
+// bring imports the photographs with their marks, and the plan of the operation.
 func bring(ctx context.Context, book *casebook.Casebook, id int64, shots []shot, did func()) error {
 	var items []casebook.Item
 	for _, s := range shots {
@@ -90,6 +90,11 @@ func bring(ctx context.Context, book *casebook.Casebook, id int64, shots []shot,
 		}
 		if err := book.SaveMarks(r.Photograph, Observer, shots[i].marks); err != nil {
 			return err
+		}
+		if s := shots[i]; s.date < operated && s.side == operatedHand {
+			if err := intend(book, r.Photograph, s); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

@@ -57,7 +57,7 @@ func (v visit) released() bool { return v.date >= operated }
 func (v visit) picture(side hand.Side, seed uint64) phantom.Case {
 	c := phantom.Case{
 		Seed: seed, Side: side, View: hand.Dorsal, Size: v.size, Build: 1.12, Skin: phantom.Beige,
-		Drape: phantom.Blue, Reference: v.reference, Width: 1280, Height: 960, NoiseSD: 1,
+		Drape: phantom.Blue, Reference: v.reference, Width: 1152, Height: 864, NoiseSD: 1,
 		Turn: plane.Degrees(float64(seed%7) - 3),
 		Tilt: plane.Degrees(float64(seed%5) / 2), TiltDirection: plane.Degrees(float64(seed * 50 % 360)),
 		Webs: map[hand.Web]phantom.WebShape{
