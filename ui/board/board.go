@@ -156,6 +156,12 @@ func (b *Board) ZoomBy(factor float64) { b.see(b.view.ZoomedBy(factor, b.focus()
 // Reveal moves the photograph so that p is seen.
 func (b *Board) Reveal(p plane.PixelPoint) { b.see(b.view.Reveal(p)) }
 
+// PositionOf is where a place on the photograph lies on the board, which may be
+// outside it.
+func (b *Board) PositionOf(p plane.PixelPoint) fyne.Position {
+	return b.position(b.view.Screen(p))
+}
+
 // see changes the view.
 func (b *Board) see(v display.View) {
 	if v == b.view {

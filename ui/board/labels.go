@@ -78,7 +78,7 @@ func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
 
 // costOfDetail is what it costs to lie on or close to nothing but sharp edges, such
 // as the ticks and numbers of a ruler.
-const costOfDetail = 150
+const costOfDetail = 50
 
 // writer writes labels on a frame.
 type writer struct {

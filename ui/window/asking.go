@@ -10,7 +10,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/geometry/hand"
-	"ogive/geometry/plane"
 	"ogive/ui/drawing"
 	"ogive/ui/look"
 	"ogive/ui/marking"
@@ -119,29 +118,6 @@ func (t *tile) frame(edge fyne.ThemeColorName) {
 	t.Refresh()
 }
 
-// lengthPanel asks how long the ruler is between its two points.
-type lengthPanel struct {
-	panel *shield
-	entry *numberEntry
-}
-
-// usualLengths are what rulers are usually marked on, in millimetres.
-var usualLengths = []float64{10, 20, 30, 40, 50, 100}
-
-func newLengthPanel(told func(plane.Millimetre)) *lengthPanel {
-	l := &lengthPanel{}
-	l.entry = newNumberEntry("", func(mm float64) { told(plane.Millimetre(mm)) })
-	usual := container.NewHBox()
-	for _, mm := range usualLengths {
-		usual.Add(widget.NewButton(plainNumber(mm), func() { told(plane.Millimetre(mm)) }))
-	}
-	l.panel = newShield(look.Card, look.Accent, container.NewPadded(container.NewPadded(container.NewVBox(
-		heading(lang.L("How many millimetres lie between the two points?")),
-		container.NewHBox(l.entry, widget.NewLabel("mm"), layout.NewSpacer(), usual)))))
-	l.panel.Hide()
-	return l
-}
-
 // askLater puts the question which hand it is aside, or asks it again.
 func (w *Window) askLater(later bool) {
 	w.asked = later
@@ -158,15 +134,7 @@ func (w *Window) askWhatIsMissing(s marking.State) {
 	} else {
 		w.notices.close(aboutHand)
 	}
-	lacking := s.Side != 0 && s.LacksLength()
-	if lacking && !w.length.panel.Visible() {
-		w.length.entry.set(0)
-		w.length.panel.Show()
-		w.do(func() { w.win.Canvas().Focus(w.length.entry) })
-	}
-	if !lacking {
-		w.length.panel.Hide()
-	}
+	w.askLength(s, s.Side != 0 && s.LacksLength())
 	w.panels.Refresh()
 }
 
