@@ -5,6 +5,7 @@
 //	ogive-batch draw MARKS.json [--out PICTURE.png]
 //	ogive-batch compare OPERATED.json OTHER.json [--json]
 //	ogive-batch agree FILE.csv [--json]
+//	ogive-batch audit CASEBOOK [--into FILE.csv] [--dictionary]
 //	ogive-batch demo [--into FOLDER] [--seed N]
 //
 // Exit status 0: done. 1: an input is wrong; a line on standard error names the
@@ -35,6 +36,7 @@ type commands struct {
 	Draw    drawCommand    `cmd:"" help:"Draw marks, arches and figures onto a copy of the photograph."`
 	Compare compareCommand `cmd:"" help:"Compare the operated hand with the other one, or two sittings of a hand."`
 	Agree   agreeCommand   `cmd:"" help:"Tell how far observers agree on what they measured."`
+	Audit   auditCommand   `cmd:"" help:"Write a whole casebook as a table for a statistics package."`
 	Demo    demoCommand    `cmd:"" help:"Make an artificial photograph of a hand, measure it and explain the figures."`
 }
 

@@ -39,7 +39,7 @@ func TestScripts(t *testing.T) {
 				os.WriteFile(filepath.Join(env.WorkDir, "marks.json"), []byte(soundMarks), 0o666),
 			)
 		},
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"status": status, "change": change},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"status": status, "change": change, "casebook": makeCasebook},
 	})
 }
 

@@ -40,11 +40,12 @@ func encodeAppraisal(a appraisal.Appraisal) (string, error) {
 	return string(data), nil
 }
 
+const latestAppraisals = `SELECT s.id,s.date,o.name,a.saved,a.text FROM appraisals a JOIN sittings s ON a.sitting=s.id JOIN observers o ON a.observer=o.id
+	WHERE a.revision=(SELECT max(revision) FROM appraisals l WHERE l.sitting=a.sitting AND l.observer=a.observer)`
+
 // Appraisals is the latest appraisals of a case, by date and observer.
 func (b *Casebook) Appraisals(caseID int64) ([]Appraised, error) {
-	return rows(b.db, scanAppraised, `SELECT s.id,s.date,o.name,a.saved,a.text FROM appraisals a JOIN sittings s ON a.sitting=s.id JOIN observers o ON a.observer=o.id
-		WHERE s.case_id=? AND a.revision=(SELECT max(revision) FROM appraisals l WHERE l.sitting=a.sitting AND l.observer=a.observer)
-		ORDER BY s.date,o.key`, caseID)
+	return rows(b.db, scanAppraised, latestAppraisals+" AND s.case_id=? ORDER BY s.date,o.key", caseID)
 }
 
 // AppraisalHistory is all revisions of an observer's appraisal at a sitting,

@@ -31,12 +31,14 @@ import (
 	"github.com/gofrs/flock"
 )
 
+// DatabaseName is the database's file in the casebook's folder.
+const DatabaseName = "casebook.sqlite"
+
 const (
-	databaseName = "casebook.sqlite"
-	lockName     = "casebook.lock"
-	photosName   = "photographs"
-	thumbsName   = "thumbnails"
-	asideName    = "unclaimed"
+	lockName   = "casebook.lock"
+	photosName = "photographs"
+	thumbsName = "thumbnails"
+	asideName  = "unclaimed"
 )
 
 // Casebook is an open casebook. Its methods may be called by several goroutines.
@@ -66,7 +68,7 @@ func open(folder string, steps fs.FS) (*Casebook, error) {
 		return nil, err
 	}
 	b := &Casebook{folder: folder, opened: map[revised]bool{}}
-	if err := plan.check(b.path(databaseName)); err != nil {
+	if err := plan.check(b.path(DatabaseName)); err != nil {
 		return nil, err
 	}
 	unclean, err := b.takeLock()
@@ -86,7 +88,7 @@ func (b *Casebook) path(parts ...string) string {
 // start opens the database, brings it to the present form and sweeps.
 func (b *Casebook) start(plan steps, unclean bool) error {
 	var err error
-	if b.db, err = openDatabase(b.path(databaseName), b.readOnly != ""); err != nil {
+	if b.db, err = openDatabase(b.path(DatabaseName), b.readOnly != ""); err != nil {
 		return err
 	}
 	if b.readOnly != "" {

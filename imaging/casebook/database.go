@@ -104,7 +104,7 @@ func plain(what string, err error) error {
 		case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
 			return fmt.Errorf("%s: another window is writing; try again in a moment", what)
 		case sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB:
-			return fmt.Errorf("%s: its database is damaged; put back %s from your last backup, the photographs can stay", what, databaseName)
+			return fmt.Errorf("%s: its database is damaged; put back %s from your last backup, the photographs can stay", what, DatabaseName)
 		}
 	}
 	var path *os.PathError

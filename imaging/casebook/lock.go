@@ -17,7 +17,7 @@ const (
 // system's and goes with the program, however that ends; a word in the file says
 // whether the last window could close it cleanly.
 func (b *Casebook) takeLock() (unclean bool, err error) {
-	_, gone := os.Stat(b.path(databaseName))
+	_, gone := os.Stat(b.path(DatabaseName))
 	if errors.Is(gone, fs.ErrNotExist) {
 		if err := os.MkdirAll(b.folder, 0o777); err != nil {
 			return false, plain("the casebook's folder can't be made", err)

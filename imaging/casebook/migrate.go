@@ -53,7 +53,7 @@ func (s steps) check(path string) (err error) {
 	if n, err := io.ReadFull(f, header[:]); n == 0 && errors.Is(err, io.EOF) {
 		return nil // made a moment before the program was killed
 	} else if err != nil || string(header[:16]) != "SQLite format 3\x00" {
-		return refuse("%s is no casebook or is damaged; choose another folder, or put back %s from your last backup", path, databaseName)
+		return refuse("%s is no casebook or is damaged; choose another folder, or put back %s from your last backup", path, DatabaseName)
 	}
 	version, id := int(binary.BigEndian.Uint32(header[60:])), binary.BigEndian.Uint32(header[68:])
 	switch {

@@ -123,7 +123,7 @@ func TestALaterCasebookIsRefusedAndLeftAsItIs(t *testing.T) {
 		t.Errorf("after the step: %q %v", weight, err)
 	}
 	closed(t, book)
-	before, err := os.ReadFile(filepath.Join(folder, databaseName))
+	before, err := os.ReadFile(filepath.Join(folder, DatabaseName))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -133,7 +133,7 @@ func TestALaterCasebookIsRefusedAndLeftAsItIs(t *testing.T) {
 	if _, err := Open(folder); err == nil || !strings.Contains(err.Error(), "later program (form 3, this program knows form 2)") {
 		t.Errorf("a later casebook: %v", err)
 	}
-	after, err := os.ReadFile(filepath.Join(folder, databaseName))
+	after, err := os.ReadFile(filepath.Join(folder, DatabaseName))
 	if _, gone := os.Stat(filepath.Join(folder, lockName)); err != nil || !bytes.Equal(before, after) || gone == nil {
 		t.Error("the later casebook was touched")
 	}

@@ -45,7 +45,7 @@ func TestAFolderThatCantBeWrittenIsReadAndSaidSo(t *testing.T) {
 	book := opened(t, folder)
 	addCase(t, book, "S-1")
 	closed(t, book)
-	for path, mode := range map[string]os.FileMode{above: 0o755, folder: 0o555, filepath.Join(folder, databaseName): 0o444, filepath.Join(folder, lockName): 0o444} {
+	for path, mode := range map[string]os.FileMode{above: 0o755, folder: 0o555, filepath.Join(folder, DatabaseName): 0o444, filepath.Join(folder, lockName): 0o444} {
 		if err := os.Chmod(path, mode); err != nil {
 			t.Fatal(err)
 		}

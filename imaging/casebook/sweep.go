@@ -128,7 +128,7 @@ func (b *Casebook) intact() error {
 		return err
 	}
 	if len(said) != 1 || said[0] != "ok" {
-		return refuse("the casebook's database is damaged (%s); put back %s from your last backup, the photographs can stay", strings.Join(said, ", "), databaseName)
+		return refuse("the casebook's database is damaged (%s); put back %s from your last backup, the photographs can stay", strings.Join(said, ", "), DatabaseName)
 	}
 	return nil
 }
@@ -144,7 +144,7 @@ func (b *Casebook) Check(ctx context.Context) error {
 		return plain("the casebook can't be read", err)
 	}
 	if broken > 0 {
-		return refuse("the casebook's database is damaged (%d entries belong to nothing); put back %s from your last backup", broken, databaseName)
+		return refuse("the casebook's database is damaged (%d entries belong to nothing); put back %s from your last backup", broken, DatabaseName)
 	}
 	all, err := rows(b.db, scanPhotograph, "SELECT "+photographFields+" ORDER BY p.id")
 	if err != nil {

@@ -9,7 +9,7 @@ import (
 
 // Is reports whether there is a casebook in folder, without opening it.
 func Is(folder string) bool {
-	info, err := os.Stat(filepath.Join(folder, databaseName))
+	info, err := os.Stat(filepath.Join(folder, DatabaseName))
 	return err == nil && info.Mode().IsRegular()
 }
 
