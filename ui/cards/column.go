@@ -85,8 +85,8 @@ type column struct {
 // lowColumn is the height below which a column is low.
 const lowColumn = 460
 
-// leastCards is the height in which a card begins to be seen.
-const leastCards = 110
+// leastCards is the height in which the first card shows its web and its figure.
+const leastCards = 44
 
 func (*column) MinSize([]fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(look.Size(look.Column), leastCards)

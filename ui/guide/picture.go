@@ -99,6 +99,9 @@ func (p *picture) startPulse() {
 
 const ringRadius = 13
 
+// roomForMarks is the height from which on marks are drawn at their usual size.
+const roomForMarks = 170
+
 // leastPicture is the height at which the wanted point can just be told; in a low
 // window the picture gives way before the sentence does.
 const leastPicture = 84
@@ -184,6 +187,7 @@ func (p *picture) draw(w, h int) image.Image {
 	if p.wanted != nil && p.wanted.Kind == marking.ScalePoint {
 		d.reference(p.state.Method)
 	}
+	d.px *= min(1, float64(p.Size().Height)/roomForMarks) // or a ring hides the hand
 	d.marks(p.state, p.wanted)
 	return d.Image()
 }

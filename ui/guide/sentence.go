@@ -63,7 +63,7 @@ func joint(spot marking.Spot, view hand.View) string {
 	case spot.Joint == hand.MCP && palm:
 		return lang.L("The most proximal of the creases at the root of the finger, where it crosses the finger's middle line.")
 	case spot.Joint == hand.MCP:
-		return lang.L("On the middle line of the finger, just distal of the top of the knuckle that a fist shows. On a flat hand: the middle of the round field of dimples over the knuckle.")
+		return lang.L("On the finger's middle line, just distal of the top of its knuckle in a fist; on a flat hand, the middle of the field of dimples.")
 	case spot.Joint == hand.DIP && palm:
 		return lang.L("The crease across the last joint, on the finger's middle line.")
 	case spot.Joint == hand.DIP:

@@ -39,6 +39,7 @@ func (w *Window) measured(work *marking.Work, r marking.Reading) {
 	if w.work == work {
 		w.reading = r
 		w.cards.Show(r, work.State())
+		w.arrangeSide()
 		w.draw()
 	}
 	if w.again {

@@ -15,21 +15,6 @@ import (
 	"ogive/ui/photographing"
 )
 
-// command is a letter with Ctrl, or with Cmd on a Mac.
-func command(key fyne.KeyName) fyne.Shortcut {
-	return &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}
-}
-
-// single is a key alone, shown in the menu; the keyboard acts on it.
-func single(key fyne.KeyName) fyne.Shortcut { return &desktop.CustomShortcut{KeyName: key} }
-
-// item is a menu item, greyed out where there is nothing to act on.
-func item(name string, shortcut fyne.Shortcut, possible bool, do func()) *fyne.MenuItem {
-	i := fyne.NewMenuItem(name, do)
-	i.Shortcut, i.Disabled = shortcut, !possible
-	return i
-}
-
 // addShortcuts adds those that stand in no menu.
 func (w *Window) addShortcuts() {
 	again := &desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}
@@ -81,8 +66,8 @@ func (w *Window) fileMenu() *fyne.Menu {
 	for _, e := range phantom.Examples() {
 		examples.ChildMenu.Items = append(examples.ChildMenu.Items, fyne.NewMenuItem(e.Title, func() { w.openExample(e) }))
 	}
-	quit := fyne.NewMenuItem(lang.L("Quit"), w.close)
-	quit.IsQuit, quit.Shortcut = true, command(fyne.KeyQ)
+	quit := item(lang.L("Quit"), command(fyne.KeyQ), true, w.close)
+	quit.IsQuit = true
 	return fyne.NewMenu(lang.L("File"),
 		item(lang.L("Open…"), command(fyne.KeyO), true, w.askForPhotograph), recent, examples, fyne.NewMenuItemSeparator(),
 		item(lang.L("Save marked picture…"), command(fyne.KeyS), open, w.askForPicture), fyne.NewMenuItemSeparator(),

@@ -18,7 +18,6 @@ const (
 	aboutOpening
 	aboutDropping
 	aboutHand
-	aboutProposals
 	aboutPicture
 	aboutCopying
 	aboutValues

@@ -3,8 +3,6 @@ package window
 import (
 	"maps"
 
-	"fyne.io/fyne/v2/lang"
-
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/imaging/propose"
@@ -90,29 +88,6 @@ func (w *Window) takeHeld() {
 		w.held = nil
 		w.take(held)
 	}
-}
-
-// showProposals says what was found and how to accept or refuse it.
-func (w *Window) showProposals() {
-	n := len(w.work.State().Proposed)
-	if n == 0 {
-		w.notices.close(aboutProposals)
-		return
-	}
-	text := foundSentence(n)
-	w.notices.show(notice{about: aboutProposals, lasting: true, text: text, choices: []choiceOf{
-		{lang.L("Accept"), w.accept}, {lang.L("Refuse"), w.refuse},
-	}})
-}
-
-func foundSentence(webs int) string {
-	switch webs {
-	case 1:
-		return lang.L("The program found the border of one web: Enter accepts, or drag a point, Esc refuses.")
-	case 2:
-		return lang.L("The program found the borders of two webs: Enter accepts, or drag a point, Esc refuses.")
-	}
-	return lang.L("The program found the borders of three webs: Enter accepts, or drag a point, Esc refuses.")
 }
 
 func (w *Window) proposed() bool { return w.ready() && len(w.work.State().Proposed) > 0 }

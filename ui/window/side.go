@@ -10,26 +10,29 @@ import (
 	"ogive/ui/look"
 )
 
-// buildSide is the column beside the photograph: the guide over the cards.
+// buildSide is the column beside the photograph: the guide, what the program
+// offers, the cards.
 func (w *Window) buildSide() fyne.CanvasObject {
 	gap := look.Size(look.Gap)
 	guide := container.New(layout.NewCustomPaddedLayout(gap/2, 0, gap, gap), w.guide.Content())
 	cards := container.New(layout.NewCustomPaddedLayout(0, 0, gap, gap), w.cards.Content())
-	w.side = container.New(sideLayout{&w.more}, container.NewVScroll(guide), widget.NewSeparator(), cards)
+	w.offer = newOffer(w.accept, w.refuse)
+	w.side = container.New(sideLayout{&w.more}, container.NewVScroll(guide), w.offer.panel, widget.NewSeparator(), cards)
 	return newPlate(theme.ColorNameBackground, "", 0, w.side)
 }
 
-// sideLayout stands the guide over the cards. While a point is wanted the guide
-// has what it needs; in a low window, when nothing is wanted any more, the cards
-// take its place but for the ribbon of steps.
+// arrangeSide lays the column out anew: the guide's text, an offer or the summary
+// over the cards may need more room now.
+func (w *Window) arrangeSide() { w.side.Layout.Layout(w.side.Objects, w.side.Size()) }
+
+// sideLayout gives the guide's words, the offer and the verdicts over the cards
+// what they need. What is left goes first to the guide's picture, up to half of
+// the column and only while a point is wanted, then to the cards.
 type sideLayout struct{ wanted *bool }
 
 const (
 	columnWidth = 340
 	guideShare  = 0.5
-	ribbon      = 132 // the guide's steps and the name of the hand
-	leastCards  = 110
-	low         = 820 // a column that is less high than this is low
 )
 
 // MinSize is called by Fyne.
@@ -37,18 +40,23 @@ func (sideLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(c
 
 // Layout is called by Fyne.
 func (l sideLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	guide, rule, cards := o[0].(*container.Scroll), o[1], o[2]
-	least := guide.Content.MinSize().Height
-	height := max(least, min(guideShare*size.Height, 1.35*least))
-	switch {
-	case size.Height < low && !*l.wanted:
-		height = ribbon
-	case size.Height < low:
-		height = min(height, size.Height-leastCards)
+	guide, offer, rule, cards := o[0].(*container.Scroll), o[1], o[2], o[3]
+	least, offered := guide.Content.MinSize().Height, float32(0)
+	if offer.Visible() {
+		offered = offer.MinSize().Height
 	}
-	guide.Resize(fyne.NewSize(size.Width, height))
-	rule.Move(fyne.NewPos(0, height))
-	rule.Resize(fyne.NewSize(size.Width, 1))
-	cards.Move(fyne.NewPos(0, height+1))
-	cards.Resize(fyne.NewSize(size.Width, max(0, size.Height-height-1)))
+	height := least
+	if *l.wanted {
+		height = max(least, min(guideShare*size.Height, size.Height-offered-cards.MinSize().Height))
+	}
+	height = min(height, size.Height-offered)
+	y := float32(0)
+	for _, part := range []struct {
+		object fyne.CanvasObject
+		height float32
+	}{{guide, height}, {offer, offered}, {rule, 1}, {cards, max(0, size.Height-height-offered-1)}} {
+		part.object.Move(fyne.NewPos(0, y))
+		part.object.Resize(fyne.NewSize(size.Width, part.height))
+		y += part.height
+	}
 }

@@ -101,12 +101,12 @@ func TestRefusedProposalsDoNotComeBack(t *testing.T) {
 	s.board.OnPlace(truth.Ruler.To)
 	s.tellLength(truth.Ruler.Length)
 	s.until("webs are proposed", s.proposed)
-	if s.notices.shown[aboutProposals] == nil {
+	if !s.offer.panel.Visible() {
 		t.Error("nothing is said of the proposals")
 	}
 	s.press(fyne.KeyEscape)
 	s.settled()
-	if s.proposed() || s.notices.shown[aboutProposals] != nil {
+	if s.proposed() || s.offer.panel.Visible() {
 		t.Error("Esc did not refuse the proposals")
 	}
 	if spot, _ := s.wanted(); spot.Kind != marking.JointPoint {
@@ -163,7 +163,7 @@ func TestUndoAndRedoNameTheirGestureInTheMenu(t *testing.T) {
 	s.tellHand(truth.Side, truth.View)
 	s.board.OnPlace(truth.Ruler.From)
 	undo := menuItem(t, s, "Edit", 0)
-	if undo.Label != "Undo place scale point 1" || undo.Disabled {
+	if undo.Label != "Undo place first scale point  (Ctrl+Z)" || undo.Disabled {
 		t.Fatalf("the menu offers %q (greyed out %v)", undo.Label, undo.Disabled)
 	}
 	undo.Action()
@@ -171,7 +171,7 @@ func TestUndoAndRedoNameTheirGestureInTheMenu(t *testing.T) {
 		t.Errorf("after undoing %d points are left", n)
 	}
 	redo := menuItem(t, s, "Edit", 1)
-	if redo.Label != "Redo place scale point 1" {
+	if redo.Label != "Redo place first scale point  (Ctrl+Y)" {
 		t.Fatalf("the menu offers %q", redo.Label)
 	}
 	redo.Action()
@@ -268,7 +268,7 @@ func TestTheKeysMoveWalkTakeBackAndSkip(t *testing.T) {
 	if s.selected == nil || *s.selected != second {
 		t.Errorf("Shift+Tab selects %v", s.selected)
 	}
-	if remove := menuItem(t, s, "Edit", 7); remove.Label != "Remove the selected point" || remove.Disabled {
+	if remove := menuItem(t, s, "Edit", 7); remove.Label != "Remove the selected point  (Delete)" || remove.Disabled {
 		t.Errorf("with a point selected the menu offers %q, greyed out %v", remove.Label, remove.Disabled)
 	}
 	s.press(fyne.KeyEscape)
