@@ -150,6 +150,15 @@ func TestASeriesMeasuresCreepFromTheFirstSittingAfterTheRelease(t *testing.T) {
 	}
 }
 
+func TestOfSeveralReadingsOnTheLastDayTheOneLikeTheBaselineIsTheLatest(t *testing.T) {
+	alike, other := sitting(t, 2, "2024-06-01", 0.6), sitting(t, 3, "2024-06-01", 0.7)
+	other.Observer = "B"
+	s := followup.Follow(followup.History{Sittings: []followup.Sitting{sitting(t, 1, "2023-06-01", 0.5), alike, other}})
+	if last, ok := s.Latest(); !ok || last.Photograph != 2 {
+		t.Errorf("the latest is photograph %d", last.Photograph)
+	}
+}
+
 func TestNoCreepIsToldAcrossViews(t *testing.T) {
 	palm := sitting(t, 2, "2024-06-01", 0.3)
 	palm.View = hand.Palmar

@@ -82,14 +82,17 @@ const (
 )
 
 // Latest is the last point with a creep that can be told, and false if there is
-// none.
+// none. Of several on the last day it is the one taken most as the baseline was.
 func (s Series) Latest() (Point, bool) {
+	var out Point
 	for _, p := range slices.Backward(s.Points) {
-		if p.Creep != nil {
-			return p, true
+		switch {
+		case p.Creep == nil:
+		case out.Creep == nil, p.Day == out.Day && len(p.Differs) < len(out.Differs):
+			out = p
 		}
 	}
-	return Point{}, false
+	return out, out.Creep != nil
 }
 
 // Follow puts the sittings of a web in order and tells the creep of each. A

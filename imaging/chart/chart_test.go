@@ -145,6 +145,20 @@ func TestEveryPointIsDrawnWhereItIsSaidToLie(t *testing.T) {
 	}
 }
 
+func TestPointsOfOneDayDoNotHideEachOther(t *testing.T) {
+	h := creeping()
+	h.Sittings = append(h.Sittings, at("2026-02-10", 0.655, byOther), at("2026-02-10", 0.665, byCard))
+	c := chart.Of("S-012", hand.Left, hand.ThirdWeb, followup.Follow(h), table(t))
+	_, spots := c.Image(image.Pt(900, 600), 1, chart.Paper)
+	for i := range spots {
+		for j := range i {
+			if d := math.Hypot(spots[i].X-spots[j].X, spots[i].Y-spots[j].Y); d < 9 {
+				t.Errorf("points %d and %d lie %.1f px apart", j, i, d)
+			}
+		}
+	}
+}
+
 func same(a, b color.Color) bool {
 	r, g, bl, _ := a.RGBA()
 	r2, g2, bl2, _ := b.RGBA()

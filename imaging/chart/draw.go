@@ -40,11 +40,10 @@ func (c Chart) Image(size image.Point, scale float64, ink Ink) (image.Image, []S
 	size.X, size.Y = max(size.X, 1), max(size.Y, 1)
 	canvas := vgimg.NewWith(vgimg.UseImage(image.NewRGBA(image.Rectangle{Max: size})), vgimg.UseDPI(dpi))
 	w, h := vg.Length(float64(size.X)/perPoint), vg.Length(float64(size.Y)/perPoint)
-	f := c.draw(draw.NewCanvas(canvas, w, h), ink)
-	spots := make([]Spot, len(c.Series.Points))
-	for i, p := range c.Series.Points {
-		at := f.at(p.Months, p.Index.Value)
-		spots[i] = Spot{Point: i, X: at.X.Points() * perPoint, Y: (h - at.Y).Points() * perPoint}
+	where := c.draw(draw.NewCanvas(canvas, w, h), ink)
+	spots := make([]Spot, len(where))
+	for i, p := range where {
+		spots[i] = Spot{Point: i, X: p.at.X.Points() * perPoint, Y: (h - p.at.Y).Points() * perPoint}
 	}
 	return canvas.Image(), spots
 }
@@ -80,8 +79,8 @@ const (
 	rightMargin vg.Length = 56 // the names of the grades
 )
 
-// draw draws everything and gives the field, which knows where points lie.
-func (c Chart) draw(all draw.Canvas, ink Ink) field {
+// draw draws everything and gives where the points lie.
+func (c Chart) draw(all draw.Canvas, ink Ink) []placed {
 	all.SetColor(ink.Ground)
 	// A little more than all, since the last pixels may lie beyond the last point.
 	all.Fill(draw.Crop(all, -1, 1, -1, 1).Rectangle.Path())
@@ -143,7 +142,7 @@ func lineHeight(line string) vg.Length {
 	return smallSize * 1.3
 }
 
-func (c Chart) drawField(within draw.Canvas, ink Ink) field {
+func (c Chart) drawField(within draw.Canvas, ink Ink) []placed {
 	within.Max.X -= rightMargin
 	p := c.plot(ink, within.Max.X-within.Min.X)
 	f := field{Canvas: p.DataCanvas(within), ink: ink}
@@ -156,7 +155,8 @@ func (c Chart) drawField(within draw.Canvas, ink Ink) field {
 	p.Draw(within)
 	f.other(c)
 	f.plan(c.Series.Plan)
-	f.points(c)
-	f.labels(c)
-	return f
+	where := f.place(c)
+	f.points(c, where)
+	f.labels(c, where)
+	return where
 }
