@@ -133,7 +133,8 @@ func (w *Web) reckon(kept planfile.Web) {
 		w.Remarks = append(w.Remarks, "No skin budget: "+err.Error()+".")
 		return
 	}
-	w.Skin = &Skin{Budget: budget, Patches: budget.Patches(), Remarks: budget.Remarks}
+	patches := budget.Patches()
+	w.Skin = &Skin{Budget: budget, Patches: patches, Spindle: skinbudget.SpindleFor(patches), Remarks: budget.Remarks}
 	if fromWidth {
 		w.Skin.Remarks = append([]string{skinbudget.WidthWarning}, w.Skin.Remarks...)
 	}

@@ -101,9 +101,11 @@ type Cut struct {
 	Figures zigzag.Figures
 }
 
-// Skin is what skin is short, with the graft's templates.
+// Skin is what skin is short, with the graft's templates: the patches for both
+// digits and the spindle to take them from.
 type Skin struct {
 	Budget  skinbudget.Budget
 	Patches []skinbudget.Patch
+	Spindle skinbudget.Spindle // without outline where nothing is short
 	Remarks []string
 }
