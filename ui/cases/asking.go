@@ -37,7 +37,7 @@ type asking struct {
 
 func newAsking(r *Room) *asking {
 	a := &asking{room: r, thumbs: map[int64]*thumb{}, row: container.NewHBox(), count: caption("")}
-	a.scroll = container.NewHScroll(a.row)
+	a.scroll = container.NewHScroll(container.New(layout.NewCustomPaddedLayout(3, 14, 3, 3), a.row))
 	a.all = quiet(lang.L("Choose all"), a.chooseAll)
 	answers := container.NewGridWithRows(1)
 	for _, view := range views {
@@ -82,7 +82,6 @@ func (a *asking) show(c contents) {
 	}
 	for _, t := range a.thumbs {
 		t.colour()
-		a.scroll.SetMinSize(fyne.NewSize(thumbWidth, t.MinSize().Height+look.Size(theme.SizeNameScrollBar)))
 	}
 	visible(a.all, len(a.order) > 1)
 	visible(a.panel, len(a.order) > 0)

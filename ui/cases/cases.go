@@ -93,7 +93,7 @@ func (r *Room) Show(book *casebook.Casebook) {
 	r.appraising.close()
 	r.book = book
 	r.page.leave()
-	r.notice.show(standing(book))
+	r.notice.stand(standing(book))
 	r.enable()
 	r.index.fill(func(found []casebook.Summary) {
 		if latest, ok := lastPhotographed(found); ok && r.page.id == 0 {
@@ -122,6 +122,7 @@ func (r *Room) writable() bool { return r.book != nil && r.book.ReadOnly() == ""
 
 // enable switches all that writes on or off.
 func (r *Room) enable() {
+	visible(r.index.leave, r.OnLeave != nil)
 	on := r.writable()
 	for _, b := range append([]*widget.Button{r.first, r.index.add, r.index.receive}, r.page.writing()...) {
 		able(b, on)

@@ -238,7 +238,7 @@ func TestPhotographsDroppedAreBroughtInAndWhatBecameOfThemIsSaid(t *testing.T) {
 		t.Error("nothing shows that photographs are being brought in")
 	}
 	s.until("the import is done", func() bool { return !s.errand.running })
-	for _, want := range []string{"No photograph was brought in.", "1 photograph was there already:", "IMG_0001.jpg is in case S-012, 13 Mar 2023", "1 photograph could not be brought in:", "IMG_0002.jpg"} {
+	for _, want := range []string{"No photograph was brought into S-012.", "1 photograph was there already:", "IMG_0001.jpg is in case S-012, 13 Mar 2023", "1 photograph could not be brought in:", "IMG_0002.jpg"} {
 		if !strings.Contains(s.errand.words.Text, want) {
 			t.Errorf("%q is not said in\n%s", want, s.errand.words.Text)
 		}
@@ -255,7 +255,7 @@ func TestPhotographsDroppedAreBroughtInAndWhatBecameOfThemIsSaid(t *testing.T) {
 	test.Tap(s.errand.dated)
 	s.until("they are brought in", func() bool { return !s.errand.running })
 	s.until("they are shown", func() bool { return len(s.page.shown.photographs) == len(there)+2 })
-	if s.errand.words.Text != "2 photographs were brought in." || s.errand.dating.Visible() {
+	if s.errand.words.Text != "2 photographs were brought into S-012." || s.errand.dating.Visible() {
 		t.Errorf("it says %q", s.errand.words.Text)
 	}
 }
@@ -267,7 +267,7 @@ func TestAnImportCanBeStoppedAndSaysSo(t *testing.T) {
 	for n := range 12 {
 		paths = append(paths, picture(t, folder, 90+n))
 	}
-	s.bringIn(id, paths, "2026-05-04")
+	s.bringIn(destination{id, "S-012"}, paths, "2026-05-04")
 	test.Tap(s.errand.halt)
 	s.until("it has stopped", func() bool { return !s.errand.running })
 	if !strings.Contains(s.errand.words.Text, "not looked at any more") {

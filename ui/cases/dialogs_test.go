@@ -38,7 +38,12 @@ func TestEveryPageFitsIntoTheSmallestWindow(t *testing.T) {
 				s.at.Canvas().Overlays().Remove(top)
 			}
 		}
-		s.at.SetContent(s.Object())
+		s.appraise(s.page.shown.sittings[3])
+		s.until("the appraisal is open", s.appraising.object.Visible)
+		s.keep("appraising-" + name)
+		if least := s.Object().MinSize(); least.Width > 1024 || least.Height > 640 {
+			t.Errorf("appraising needs %v", least)
+		}
 	}
 	empty := newScene(t, opened(t))
 	empty.settle()
@@ -47,8 +52,10 @@ func TestEveryPageFitsIntoTheSmallestWindow(t *testing.T) {
 	add(t, bare, casebook.Case{Code: "S-1", Hand: casebook.BothHands})
 	s := newScene(t, bare)
 	s.settle()
-	s.errand.end(1, harvest{all: 9, in: 4, twice: []string{"IMG_2.jpg is in case S-012, 3 Mar 2024"}, bad: []string{"IMG_3.jpg is damaged: it ends too early"}, undated: []string{"/a/IMG_8.jpg", "/a/IMG_9.jpg"}})
+	s.errand.end(destination{1, "S-1"}, harvest{code: "S-1", all: 9, in: 4, twice: []string{"IMG_2.jpg is in case S-012, 3 Mar 2024"}, bad: []string{"IMG_3.jpg is damaged: it ends too early"}, undated: []string{"/a/IMG_8.jpg", "/a/IMG_9.jpg"}})
 	s.keep("bare")
+	s.newSitting()
+	s.keep("new-sitting")
 	s.errand.start(func() {})
 	s.errand.progress(3, 9, "IMG_0003.jpg")
 	s.keep("running")

@@ -35,7 +35,7 @@ type errand struct {
 	undated *widget.Label
 	day     *widget.Entry
 	dated   *widget.Button
-	into    int64
+	into    destination
 	paths   []string
 }
 
@@ -77,7 +77,7 @@ func (e *errand) progress(done, all int, name string) {
 }
 
 // end tells what became of the import into a case.
-func (e *errand) end(into int64, h harvest) {
+func (e *errand) end(into destination, h harvest) {
 	e.running = false
 	lines := h.lines()
 	if h.in == 0 && len(h.undated) > 0 && len(lines) == 1 {

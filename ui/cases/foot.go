@@ -39,7 +39,7 @@ func newFoot(r *Room) *foot {
 	})
 	f.more = widget.NewButtonWithIcon("", theme.MoreHorizontalIcon(), func() { r.menuAt(f.more, f.further()...) })
 	f.buttons = container.NewHBox(f.open, f.beside, f.plan, f.more)
-	row := container.NewBorder(nil, nil, nil, container.NewCenter(f.buttons), closely(f.shows, f.when))
+	row := container.NewBorder(nil, nil, nil, container.NewCenter(f.buttons), container.NewVBox(layout.NewSpacer(), closely(f.shows, f.when), layout.NewSpacer()))
 	f.object = container.NewVBox(widget.NewSeparator(), container.New(layout.NewCustomPaddedLayout(2, 6, 8, 12), row))
 	return f
 }

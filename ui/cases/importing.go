@@ -73,7 +73,7 @@ func (r *Room) Import(paths []string) {
 	case r.book == nil:
 		return
 	case !r.writable():
-		r.notice.show(standing(r.book))
+		r.notice.show("") // it says already why nothing is written
 		return
 	case r.page.id == 0:
 		r.notice.show(lang.L("Choose the case first that the photographs belong to, or make a new one."))
@@ -82,29 +82,35 @@ func (r *Room) Import(paths []string) {
 		r.notice.show(lang.L("Photographs are still being brought in; wait until that is done, then bring in these."))
 		return
 	}
-	r.bringIn(r.page.id, paths, "")
+	r.bringIn(destination{r.page.id, r.page.shown.about.Code}, paths, "")
+}
+
+// destination is the case that photographs are brought into.
+type destination struct {
+	id   int64
+	code string
 }
 
 // bringIn imports into a case; the date is for photographs that tell none.
-func (r *Room) bringIn(id int64, paths []string, date casebook.Date) {
+func (r *Room) bringIn(into destination, paths []string, date casebook.Date) {
 	ctx, stop := context.WithCancel(context.Background())
 	r.errand.start(stop)
 	r.background(func(book *casebook.Casebook) func() {
 		items, err := itemsOf(paths, date)
 		var results []casebook.Result
 		if err == nil {
-			results, err = book.Import(ctx, id, items, func(done, all int, last casebook.Result) {
+			results, err = book.Import(ctx, into.id, items, func(done, all int, last casebook.Result) {
 				name := filepath.Base(last.Item.Path)
 				r.do(func() { r.errand.progress(done, all, name) })
 			})
 		}
-		h := harvestOf(results, len(items))
+		h := harvestOf(into.code, results, len(items))
 		stop()
 		return func() {
 			if err != nil && !errors.Is(err, context.Canceled) {
 				h.trouble = sentence(err.Error())
 			}
-			r.errand.end(id, h)
+			r.errand.end(into, h)
 			r.Refresh()
 		}
 	})
@@ -139,14 +145,15 @@ func itemsOf(paths []string, date casebook.Date) ([]casebook.Item, error) {
 
 // harvest is what became of an import.
 type harvest struct {
+	code            string // of the case
 	all, in, unseen int
 	twice, bad      []string // in words, one for each
 	undated         []string // paths of photographs that can be read but tell no date
 	trouble         string
 }
 
-func harvestOf(results []casebook.Result, all int) harvest {
-	h := harvest{all: all, unseen: all - len(results)}
+func harvestOf(code string, results []casebook.Result, all int) harvest {
+	h := harvest{code: code, all: all, unseen: all - len(results)}
 	for _, r := range results {
 		name := filepath.Base(r.Item.Path)
 		switch {
@@ -180,14 +187,14 @@ func (h harvest) lines() []string {
 			out = append(out, many)
 		}
 	}
-	count := func(n int) map[string]any { return map[string]any{"Count": n} }
+	count := func(n int) map[string]any { return map[string]any{"Count": n, "Case": h.code} }
 	if h.trouble != "" {
 		out = append(out, h.trouble)
 	}
 	if h.in == 0 && h.trouble == "" {
-		out = append(out, lang.L("No photograph was brought in."))
+		out = append(out, lang.L("No photograph was brought into {{.Case}}.", count(0)))
 	}
-	say(h.in, lang.L("1 photograph was brought in."), lang.L("{{.Count}} photographs were brought in.", count(h.in)))
+	say(h.in, lang.L("1 photograph was brought into {{.Case}}.", count(1)), lang.L("{{.Count}} photographs were brought into {{.Case}}.", count(h.in)))
 	if h.trouble == "" {
 		say(h.unseen, lang.L("1 photograph was not looked at any more."), lang.L("{{.Count}} photographs were not looked at any more.", count(h.unseen)))
 	}

@@ -24,6 +24,7 @@ type index struct {
 	add    *widget.Button
 	// receive brings an exported case in.
 	receive *widget.Button
+	leave   *widget.Button
 
 	found  []casebook.Summary
 	chosen int64
@@ -42,13 +43,13 @@ func newIndex(r *Room) *index {
 	x.none.Hide()
 	x.add = widget.NewButton(lang.L("New case"), r.newCase)
 	x.receive = quiet(lang.L("Bring a case in…"), r.receive)
-	leave := quiet(lang.L("Back to the welcome page"), func() {
+	x.leave = quiet(lang.L("Back to the welcome page"), func() {
 		if r.OnLeave != nil {
 			r.OnLeave()
 		}
 	})
-	leave.Alignment, x.receive.Alignment = widget.ButtonAlignLeading, widget.ButtonAlignLeading
-	body := container.NewBorder(container.NewVBox(x.search, x.none), container.NewVBox(x.add, x.receive, leave), nil, nil, x.list)
+	x.leave.Alignment, x.receive.Alignment = widget.ButtonAlignLeading, widget.ButtonAlignLeading
+	body := container.NewBorder(container.NewVBox(x.search, x.none), container.NewVBox(x.add, x.receive, x.leave), nil, nil, x.list)
 	edge := container.NewBorder(nil, nil, nil, widget.NewSeparator(), container.New(layout.NewCustomPaddedLayout(8, 8, 10, 10), body))
 	x.object = container.New(column(indexWidth), edge)
 	return x
@@ -71,7 +72,7 @@ func newRow() fyne.CanvasObject {
 	about.SizeName = theme.SizeNameCaptionText
 	code.Truncation, about.Truncation = fyne.TextTruncateEllipsis, fyne.TextTruncateEllipsis
 	last := widget.NewLabel("")
-	last.SizeName, last.Importance = theme.SizeNameCaptionText, widget.LowImportance
+	last.SizeName = theme.SizeNameCaptionText
 	return closely(container.NewBorder(nil, nil, nil, last, code), about)
 }
 

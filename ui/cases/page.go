@@ -74,7 +74,7 @@ func (p *page) writing() []*widget.Button {
 
 // leave shows no case.
 func (p *page) leave() {
-	p.id, p.chosen, p.shown = 0, 0, contents{}
+	p.id, p.chosen, p.shown, p.thumbs = 0, 0, contents{}, map[int64]*thumb{}
 	p.turn++
 	p.body.Hide()
 	p.none.Show()
@@ -85,6 +85,7 @@ func (p *page) open(id int64) {
 	if id != p.id {
 		p.id, p.chosen = id, 0
 		p.scroll.ScrollToTop()
+		p.room.notice.show("")
 	}
 	p.reload()
 }
@@ -141,6 +142,7 @@ func (p *page) show(c contents) {
 	if _, there := p.photograph(p.chosen); !there {
 		p.chosen = 0
 	}
+	focused := p.focused()
 	p.head.show(c)
 	p.asking.show(c)
 	p.thumbs = map[int64]*thumb{}
@@ -164,7 +166,20 @@ func (p *page) show(c contents) {
 	p.body.Show()
 	p.stack.Arrange()
 	p.strips.Refresh()
+	if t := p.thumbs[focused]; t != nil {
+		p.room.win.Canvas().Focus(t)
+	}
 	p.loadPictures()
+}
+
+// focused is the photograph to which keys go, 0 if they go elsewhere.
+func (p *page) focused() int64 {
+	for id, t := range p.thumbs {
+		if t.focused {
+			return id
+		}
+	}
+	return 0
 }
 
 func ofSitting(all []casebook.Photograph, sitting int64) []casebook.Photograph {
