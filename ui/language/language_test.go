@@ -15,7 +15,15 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
+
+	"ogive/geometry/arch"
+	"ogive/geometry/hand"
+	"ogive/geometry/norms"
+	"ogive/geometry/reading"
+	"ogive/imaging/wording"
+	"ogive/ui/marking"
 )
 
 const english = "../../assets/translation/en.json"
@@ -59,13 +67,77 @@ func TestTheTranslationsCanBeLoaded(t *testing.T) {
 	}
 }
 
-// sentences are all keys of lang.L in ui, each with a place where it is said.
+// A language in which everything is in capitals: what still is small was not let
+// through.
+func TestTheWordsOfImagingComeInTheUsersLanguage(t *testing.T) {
+	deep := norms.Verdict{Figure: "index", Finding: "too deep", Against: "published values", Limit: 0.45}
+	speak(t, inCapitals)
+	defer func() {
+		speak(t, func(s string) string { return s })
+		if got := wording.VerdictOf(deep); got != "index: too deep? (doubtful)" {
+			t.Errorf("in English a verdict reads %q", got)
+		}
+	}()
+	for _, got := range []string{wording.VerdictOf(deep), wording.Limit(deep), wording.WebName(hand.ThirdWeb), wording.Term(wording.CrownAngle),
+		wording.JointOf(hand.Ring, hand.PIP, hand.Dorsal), wording.Photograph(hand.Left, hand.WebView), wording.Shape(reading.Web{Shape: arch.Gothic}),
+		marking.Spot{Kind: marking.SeedPoint, Web: hand.ThirdWeb}.Name(hand.Dorsal)} {
+		if got != strings.ToUpper(got) {
+			t.Errorf("%q stays English", got)
+		}
+	}
+}
+
+// speak makes English what in makes of every sentence.
+func speak(t *testing.T, in func(string) string) {
+	t.Helper()
+	if err := Load(); err != nil {
+		t.Fatal(err)
+	}
+	all := map[string]string{}
+	for s := range sentences(t) {
+		all[s] = in(s)
+	}
+	data, err := json.Marshal(all)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := lang.AddTranslations(fyne.NewStaticResource("en.json", data)); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// inCapitals leaves the gaps as they are.
+func inCapitals(s string) string {
+	parts := strings.Split(s, "{{")
+	for i, part := range parts {
+		gap, rest, ok := strings.Cut(part, "}}")
+		if !ok {
+			parts[i] = strings.ToUpper(part)
+			continue
+		}
+		parts[i] = gap + "}}" + strings.ToUpper(rest)
+	}
+	return strings.Join(parts, "{{")
+}
+
+// sentences are all keys of lang.L in ui and all that package wording says, each
+// with a place where it is said.
 func sentences(t *testing.T) map[string]string {
 	t.Helper()
 	found := map[string]string{}
+	for _, term := range wording.Terms() {
+		found[term] = "wording.Terms"
+	}
+	collect(t, "..", found, translates)
+	collect(t, "../../imaging/wording", found, says)
+	return found
+}
+
+func collect(t *testing.T, folder string, found map[string]string, translates func(ast.Expr) bool) {
+	t.Helper()
 	files := token.NewFileSet()
-	err := filepath.WalkDir("..", func(path string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+	err := filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") || filepath.Base(path) == "language.go" {
 			return err
 		}
 		file, err := parser.ParseFile(files, path, nil, 0)
@@ -79,6 +151,9 @@ func sentences(t *testing.T) map[string]string {
 			}
 			where := files.Position(call.Pos()).String()
 			s, ok := literal(call.Args[0])
+			if word, variable := call.Args[0].(*ast.Ident); variable && word.Name == "word" && folder != ".." {
+				return true // one of wording.Terms
+			}
 			if !ok {
 				t.Errorf("%s translates what is no literal, so that nobody can collect it", where)
 				return true
@@ -91,7 +166,12 @@ func sentences(t *testing.T) map[string]string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return found
+}
+
+// says reports whether package wording says something there.
+func says(fun ast.Expr) bool {
+	f, ok := fun.(*ast.Ident)
+	return ok && f.Name == "say"
 }
 
 func translates(fun ast.Expr) bool {
@@ -150,4 +230,14 @@ func quoted(t *testing.T, s string) string {
 		t.Fatal(err)
 	}
 	return strings.TrimSpace(out.String())
+}
+
+func BenchmarkVerdict(b *testing.B) {
+	if err := Load(); err != nil {
+		b.Fatal(err)
+	}
+	deep := norms.Verdict{Figure: "index", Finding: "too deep", Against: "published values", Limit: 0.45}
+	for b.Loop() {
+		wording.VerdictOf(deep)
+	}
 }
