@@ -19,13 +19,18 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
+	"ogive/imaging/appraisal"
 	"ogive/imaging/marksfile"
 )
 
 var kills = flag.Int("kills", 20, "how often the program is killed while it works")
 
-// readAs is set where there are users to read as.
-var readAs func(folder string)
+// readAs is set where there are users to read as, workOnFull where a process can
+// have a disk of its own.
+var (
+	readAs     func(folder string)
+	workOnFull func(disk string) error
+)
 
 const workerFolder = "OGIVE_CASEBOOK_WORKER"
 
@@ -39,6 +44,14 @@ func TestMain(m *testing.M) {
 	}
 	if folder := os.Getenv("OGIVE_CASEBOOK_READER"); folder != "" && readAs != nil {
 		readAs(folder)
+		return
+	}
+	if disk := os.Getenv("OGIVE_CASEBOOK_FULL"); disk != "" && workOnFull != nil {
+		if err := workOnFull(disk); err != nil {
+			fmt.Println(err)
+			os.Exit(1)
+		}
+		fmt.Println("all is well")
 		return
 	}
 	os.Exit(m.Run())
@@ -91,6 +104,14 @@ func work(folder string) error {
 			return err
 		}
 		fmt.Println("marked", x)
+		if err := book.SavePlan(photos[0].ID, "AB", fmt.Sprintf(`{"at": %g}`, x)); err != nil {
+			return err
+		}
+		fmt.Println("planned", x)
+		if err := book.SaveAppraisal(photos[0].Sitting, felt("AB", "thickened", fmt.Sprintf("at %g", x))); err != nil {
+			return err
+		}
+		fmt.Println("appraised", x)
 		path := filepath.Join(filepath.Dir(folder), fmt.Sprintf("in-%d.jpg", os.Getpid()))
 		if err := os.WriteFile(path, tinyJPEG(os.Getpid()%4096<<12|i), 0o666); err != nil {
 			return err
@@ -183,7 +204,8 @@ func noOrphan(t *testing.T, book *Casebook, id int64) {
 	}
 }
 
-// finished checks the last marks and every import that was said to be done.
+// finished checks the last marks, plan and appraisal, and every import that was
+// said to be done.
 func finished(t *testing.T, book *Casebook, id int64, said []string) {
 	t.Helper()
 	photos, err := book.Photographs(id)
@@ -194,11 +216,13 @@ func finished(t *testing.T, book *Casebook, id int64, said []string) {
 	for _, p := range photos {
 		there[p.ID] = true
 	}
-	var x float64
+	var marked, planned, appraised float64
 	for _, line := range said {
 		var n int64
 		switch {
-		case scanned(line, "marked %g", &x):
+		case scanned(line, "marked %g", &marked):
+		case scanned(line, "planned %g", &planned):
+		case scanned(line, "appraised %g", &appraised):
 		case scanned(line, "removing %d", &n):
 			removing[n] = true
 		case scanned(line, "removed %d", &n) && there[n]:
@@ -211,16 +235,38 @@ func finished(t *testing.T, book *Casebook, id int64, said []string) {
 			t.Errorf("photograph %d was imported and is gone", n)
 		}
 	}
-	if x == 0 {
-		return
+	if marked > 0 {
+		f, ok, err := book.Marks(photos[0].ID, "AB")
+		got, _ := f.Marks.Joint(hand.Middle, hand.MCP) // nowhere if there is none
+		last(t, "the marks", float64(got.X), marked, ok, err)
 	}
-	f, ok, err := book.Marks(photos[0].ID, "AB")
-	if err != nil || !ok {
-		t.Fatalf("the marks: %v %v", ok, err)
+	if planned > 0 {
+		var at float64
+		plan, ok, err := book.Plan(photos[0].ID, "AB")
+		ok = ok && scanned(plan, `{"at": %g}`, &at)
+		last(t, "the plan", at, planned, ok, err)
 	}
-	got, _ := f.Marks.Joint(hand.Middle, hand.MCP)
-	if float64(got.X) < x-1e-6 || float64(got.X) > x+0.011 {
-		t.Errorf("the marks stand at %g, the last finished gesture put them at %g", float64(got.X), x)
+	if appraised > 0 {
+		var at float64
+		all, err := book.Appraisals(id)
+		ok := false
+		for _, a := range all {
+			g, _ := a.Appraisal.At(appraisal.Feel, thirdWeb)
+			ok = ok || scanned(g.Note, "at %g", &at)
+		}
+		last(t, "the appraisal", at, appraised, ok, err)
+	}
+}
+
+// last checks that a work stands where the last finished gesture put it, or one
+// gesture on.
+func last(t *testing.T, what string, got, want float64, there bool, err error) {
+	t.Helper()
+	if err != nil || !there {
+		t.Fatalf("%s: %v, %v", what, there, err)
+	}
+	if got < want-1e-6 || got > want+0.011 {
+		t.Errorf("%s stands at %g, the last finished gesture put it at %g", what, got, want)
 	}
 }
 
