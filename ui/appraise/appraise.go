@@ -26,6 +26,7 @@ import (
 	"ogive/imaging/appraisal"
 	"ogive/imaging/casebook"
 	"ogive/ui/flow"
+	"ogive/ui/look"
 )
 
 // Beside names a measured figure: what was measured, and where.
@@ -93,12 +94,12 @@ func (f *Form) Show(about casebook.Case, a appraisal.Appraisal, figures map[Besi
 	defer func() { f.filling = false }()
 	f.given, f.figures, f.sections = a, figures, nil
 	f.content.RemoveAll()
-	f.content.Add(remark(lang.L("Leave open what you did not look at. An answer is taken back by choosing it again.")))
+	f.content.Add(flush(0, remark(lang.L("Leave open what you did not look at. An answer is taken back by choosing it again."))))
 	f.addSections(about)
 	f.remarks.SetText(a.Remarks)
-	f.content.Add(heading(lang.L("Remarks")))
+	f.content.Add(flush(0, heading(lang.L("Remarks"))))
 	f.content.Add(f.remarks)
-	f.content.Add(remark(lang.L("Wordings without a source beneath them are this program's own.")))
+	f.content.Add(flush(0, remark(lang.L("Wordings without a source beneath them are this program's own."))))
 	f.enable()
 	f.refill()
 	f.say(lang.L("Every answer is kept at once."), false)
@@ -243,6 +244,11 @@ func heading(text string) *widget.Label {
 	l := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	l.SizeName = theme.SizeNameSubHeadingText
 	return l
+}
+
+// flush brings the text of a label to the edge at which everything else begins.
+func flush(top float32, l *widget.Label) fyne.CanvasObject {
+	return container.New(layout.NewCustomPaddedLayout(top, 0, -look.Size(theme.SizeNameInnerPadding), 0), l)
 }
 
 func remark(text string) *widget.Label {

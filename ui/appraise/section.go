@@ -5,11 +5,13 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 
 	"ogive/geometry/hand"
 	"ogive/imaging/appraisal"
 	"ogive/imaging/wording"
 	"ogive/ui/choice"
+	"ogive/ui/look"
 )
 
 // section is the findings of one scope, of one place at a time.
@@ -36,7 +38,7 @@ func (s *section) addTo(page *fyne.Container, title string) {
 	if len(s.at) == 1 && s.at[0] != appraisal.Patient {
 		title += ": " + placeText(s.at[0])
 	}
-	page.Add(container.New(layout.NewCustomPaddedLayout(14, 0, 0, 0), heading(title)))
+	page.Add(flush(14, heading(title)))
 	if len(s.at) > 1 {
 		page.Add(s.chooser())
 	}
@@ -75,7 +77,7 @@ func (s *section) fill() {
 
 // indented is an object under the answers instead of the titles.
 func indented(o fyne.CanvasObject) fyne.CanvasObject {
-	return container.New(layout.NewCustomPaddedLayout(0, 0, titleWidth, 0), o)
+	return container.New(layout.NewCustomPaddedLayout(0, 0, titleWidth-look.Size(theme.SizeNameInnerPadding), 0), o)
 }
 
 func placeText(p appraisal.Place) string {
