@@ -11,7 +11,6 @@ import (
 	"ogive/geometry/reading"
 	"ogive/imaging/markshapes"
 	"ogive/imaging/palette"
-	"ogive/imaging/wording"
 	"ogive/ui/marking"
 )
 
@@ -176,13 +175,5 @@ func (b *Board) label(s marking.Spot) string {
 	if b.inFull(s) {
 		return s.Name(view)
 	}
-	switch {
-	case s.Kind == marking.JointPoint && s.Joint == hand.MCP:
-		return s.Digit.String()
-	case s.Kind == marking.JointPoint:
-		return wording.Joint(s.Joint, view)
-	case s.Kind == marking.SeedPoint && s.N == 1:
-		return s.Web.String()
-	}
-	return ""
+	return s.Label(view)
 }

@@ -46,12 +46,14 @@ func seedName(web hand.Web, n int) string {
 	return lang.L("{{.Web}} border, {{.Finger}}", map[string]any{"Web": wording.Web(web), "Finger": wording.Finger(on)})
 }
 
-// Label is what stands beside the spot's mark, "" for nothing: the name of a
-// joint, and at the crown the web.
+// Label is what stands beside the spot's mark, "" for nothing: at the first joint
+// of a digit its whole name, at the others the joint alone, at the crown the web.
 func (s Spot) Label(view hand.View) string {
 	switch {
-	case s.Kind == JointPoint:
+	case s.Kind == JointPoint && s.Joint == hand.MCP:
 		return s.Name(view)
+	case s.Kind == JointPoint:
+		return wording.Joint(s.Joint, view)
 	case s.Kind == SeedPoint && s.N == 1:
 		return wording.Web(s.Web)
 	}

@@ -16,7 +16,7 @@ const cautionKey = "caution_read"
 // cautions is what the program does not do, in full.
 func cautions() []string {
 	return []string{
-		wording.Caution,
+		wording.Term(wording.Caution),
 		lang.L("Ogive draws and measures on photographs. It does not choose an operation. A photograph is flat and a hand is not: measure again on the patient before you cut."),
 		lang.L("Whether skin will live, how its vessels run, and what lies beneath in bone and tendon cannot be seen on a photograph and is not assessed here."),
 		lang.L("Every figure stands with the interval in which the truth is expected; a verdict marked doubtful is none. Normal values differ between their sources, which are named."),

@@ -1,7 +1,6 @@
 package window
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
@@ -40,7 +39,7 @@ func table(r reading.Reading) string {
 			values[f.Name][i] = f.Value
 		}
 		for _, v := range web.Verdicts {
-			name := fmt.Sprintf("verdict on %s", v.Figure)
+			name := verdictRow(v.Figure)
 			if values[name] == nil {
 				names = append(names, name)
 				values[name] = make([]string, len(r.Webs))
@@ -50,9 +49,22 @@ func table(r reading.Reading) string {
 	}
 	lines := []string{strings.Join(head, "\t")}
 	for _, name := range names {
-		lines = append(lines, name+"\t"+strings.Join(values[name], "\t"))
+		lines = append(lines, wording.Term(name)+"\t"+strings.Join(values[name], "\t"))
 	}
 	lines = append(lines, wording.Scale(r.Method, r.PerPixel))
 	lines = append(lines, r.Warnings...)
-	return strings.Join(append(lines, wording.Caution), "\n") + "\n"
+	return strings.Join(append(lines, wording.Term(wording.Caution)), "\n") + "\n"
+}
+
+// verdictRow is the name of the row of verdicts on a figure.
+func verdictRow(figure string) string {
+	switch figure {
+	case "index":
+		return lang.L("verdict on index")
+	case wording.Span:
+		return lang.L("verdict on span")
+	case wording.Slope:
+		return lang.L("verdict on slope")
+	}
+	return lang.L("verdict on {{.Figure}}", map[string]any{"Figure": wording.Term(figure)})
 }
