@@ -1,5 +1,7 @@
 package sheet
 
+import "image/color"
+
 // figurePages are all figures, what is to be said of them, and their sources.
 func (w *writer) figurePages() {
 	c := w.content
@@ -36,13 +38,14 @@ func (w *writer) row(r Row) {
 	w.set("", textSize, ink)
 	names := w.lines(r.Name, nameColumn-3)
 	w.set("B", textSize, ink)
-	values := w.lines(r.Value, valueColumn-3)
+	values := w.lines(r.Value, valueColumn-3-swatchRoom*float64(len(r.Swatches)))
 	w.set("", smallSize, faded)
 	notes := w.lines(r.Note, f.width()-nameColumn-valueColumn)
 	height := max(lineOf(textSize)*float64(max(len(names), len(values))), lineOf(smallSize)*float64(len(notes))+0.6) + 1
 	w.need(height)
-	w.column(f.left, 0, "", textSize, names)
-	w.column(f.left+nameColumn, 0, "B", textSize, values)
+	w.column(f.left, "", textSize, names)
+	w.swatches(f.left+nameColumn, r.Swatches)
+	w.column(f.left+nameColumn+swatchRoom*float64(len(r.Swatches)), "B", textSize, values)
 	w.set("", smallSize, faded)
 	for i, line := range notes {
 		w.at(f.left+nameColumn+valueColumn, w.y+0.6+float64(i)*lineOf(smallSize), line)
@@ -54,10 +57,22 @@ func (w *writer) row(r Row) {
 	w.pdf.Line(f.left, w.y-0.6, f.right, w.y-0.6)
 }
 
-func (w *writer) column(x, down float64, style string, size float64, lines []string) {
+// swatchRoom is the width of a swatch and of the gap beside it.
+const swatchRoom = 6.8
+
+// swatches lays colours side by side, touching, as they are compared.
+func (w *writer) swatches(x float64, colours []color.RGBA) {
+	const side = 5.2
+	for i, c := range colours {
+		w.pdf.SetFillColor(int(c.R), int(c.G), int(c.B))
+		w.pdf.Rect(x+float64(i)*side, w.y, side, 3.8, "F")
+	}
+}
+
+func (w *writer) column(x float64, style string, size float64, lines []string) {
 	w.set(style, size, ink)
 	for i, line := range lines {
-		w.at(x, w.y+down+float64(i)*lineOf(size), line)
+		w.at(x, w.y+float64(i)*lineOf(size), line)
 	}
 }
 

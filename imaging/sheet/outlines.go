@@ -154,17 +154,23 @@ func (w *writer) piece(p placed) {
 	}
 	w.pdf.SetDashPattern(nil, 0)
 	for _, l := range p.piece.Landmarks {
-		w.landmark(l.Name, p.x+float64(l.At.X), p.y+float64(l.At.Y))
+		w.landmark(l, p)
 	}
 }
 
-func (w *writer) landmark(name string, x, y float64) {
+// landmark draws a cross with its name on the side away from the lines.
+func (w *writer) landmark(l Landmark, p placed) {
+	x, y := p.x+float64(l.At.X), p.y+float64(l.At.Y)
 	w.pdf.SetDrawColor(int(ink.R), int(ink.G), int(ink.B))
 	w.pdf.SetLineWidth(0.2)
 	w.pdf.Line(x-1.5, y, x+1.5, y)
 	w.pdf.Line(x, y-1.5, x, y+1.5)
 	w.set("", 6, faded)
-	w.at(x+0.8, y+0.6, name)
+	beside := x + 2.2
+	if float64(l.At.X) < p.piece.middle() {
+		beside = x - 2.2 - w.pdf.GetStringWidth(plain(l.Name))
+	}
+	w.at(beside, y-1.1, l.Name)
 }
 
 // part draws what of a large piece lies on this page, and the marks by which

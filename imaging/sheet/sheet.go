@@ -2,7 +2,7 @@
 // photograph, the outlines at true size with check bars, the figures, their
 // sources and the family's page; and the same outlines as SVG for a cutter.
 //
-//	content, err := sheet.Of(plan, photograph, sheet.Words{Code: "H-07"})
+//	content := sheet.Of(plan, hand, photograph, sheet.Words{Code: "H-07"})
 //	pdf, err := content.PDF(sheet.A4)
 //	svg := content.SVG()
 //
@@ -12,6 +12,7 @@ package sheet
 
 import (
 	"image"
+	"image/color"
 
 	"ogive/geometry/plane"
 	"ogive/imaging/family"
@@ -49,7 +50,11 @@ type Table struct {
 }
 
 // Row is one figure, with its interval, and what is to be said of it.
-type Row struct{ Name, Value, Note string }
+type Row struct {
+	Name, Value, Note string
+	// Swatches are colours that the row speaks of.
+	Swatches []color.RGBA
+}
 
 // Piece is what is drawn together at true size: y points down on the page as on
 // the photograph.
@@ -86,23 +91,30 @@ func (b box) height() float64 { return b.bottom - b.top }
 func (p Piece) bounds() box {
 	var b box
 	first := true
-	add := func(q plane.Position, margin float64) {
+	add := func(q plane.Position, aside, margin float64) {
 		x, y := float64(q.X), float64(q.Y)
 		if first {
 			b, first = box{x, y, x, y}, false
 		}
-		b = box{min(b.left, x-margin), min(b.top, y-margin), max(b.right, x+margin), max(b.bottom, y+margin)}
+		b = box{min(b.left, x-aside), min(b.top, y-margin), max(b.right, x+aside), max(b.bottom, y+margin)}
 	}
 	for _, o := range p.Outlines {
 		for _, q := range o.Points {
-			add(q, 1)
+			add(q, 1, 1)
 		}
 	}
 	for _, l := range p.Landmarks {
-		add(l.At, landmarkRoom)
+		add(l.At, nameRoom, 3)
 	}
 	return b
 }
 
-// landmarkRoom is the millimetres that a landmark and its name take up.
-const landmarkRoom = 4
+// nameRoom is the millimetres that a landmark's name takes up beside it.
+const nameRoom = 16
+
+// middle is half way between the left and the right end of the lines.
+func (p Piece) middle() float64 {
+	p.Landmarks = nil
+	b := p.bounds()
+	return (b.left + b.right) / 2
+}

@@ -71,7 +71,7 @@ func TestWhatTheFontLacksIsMarkedAndNothingBreaksThePage(t *testing.T) {
 	long := strings.Repeat("Note that goes on ", 400) + strings.Repeat("x", 900)
 	c.Notes = []string{long, "a\nb\n\nc", ""}
 	c.Family[0].Text = strings.Repeat("Words. ", 2000)
-	c.Tables = append(c.Tables, Table{"Long", []Row{{long[:600], long[:300], long[:900]}}})
+	c.Tables = append(c.Tables, Table{"Long", []Row{{Name: long[:600], Value: long[:300], Note: long[:900]}}})
 	c.Caution = ""
 	made(t, c, Letter)
 }

@@ -73,7 +73,7 @@ func (s Sample) line() Line {
 	note := skincolour.ToneOf(ita.Value).String()
 	light, dark := skincolour.ToneOf(ita.High()), skincolour.ToneOf(ita.Low())
 	if light != dark {
-		note += fmt.Sprintf(" (between %v and %v)", light, dark)
+		note += fmt.Sprintf("; the interval runs from %v to %v", light, dark)
 	}
 	return Line{
 		Name:  wording.Sentence(s.Place.String()) + ", typology angle",
