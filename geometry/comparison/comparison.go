@@ -16,6 +16,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"ogive/geometry/arch"
 	"ogive/geometry/hand"
@@ -95,7 +96,18 @@ func Compare(operated, other Photograph, tolerance norms.SpanTolerance) (Compari
 	}
 	c.Sizes = p.sizes(c.Webs)
 	c.Reminders = p.remind(c.Sizes)
+	if !p.mirrored && grown(c.Sizes) {
+		c.leaveSpans()
+	}
 	return c, nil
+}
+
+// leaveSpans takes the verdicts on spans back: of a hand that has grown a span
+// tells the growth as much as the web.
+func (c *Comparison) leaveSpans() {
+	for i := range c.Webs {
+		c.Webs[i].Verdicts = slices.DeleteFunc(c.Webs[i].Verdicts, func(v norms.Verdict) bool { return v.Figure == "span" })
+	}
 }
 
 // readable reports whether anything but a slope was read of w.

@@ -3,6 +3,7 @@ package comparison
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ogive/geometry/hand"
@@ -11,8 +12,11 @@ import (
 // remind says of every digit that is larger than its fellow beyond uncertainty
 // that it may be a slight overgrowth; between two sittings it is growth.
 func (p *pair) remind(sizes []Size) []string {
+	if !p.mirrored && grown(sizes) {
+		return []string{"The hand has changed in size between the sittings: compare its index, not its millimetres. Its spans are not judged."}
+	}
 	if !p.mirrored {
-		return grown(sizes)
+		return nil
 	}
 	var out []string
 	if everyDigitLarger(sizes) {
@@ -34,13 +38,9 @@ func (p *pair) remind(sizes []Size) []string {
 	return out
 }
 
-func grown(sizes []Size) []string {
-	for _, s := range sizes {
-		if s.Beyond {
-			return []string{"The hand has changed in size between the sittings: compare its index, not its millimetres."}
-		}
-	}
-	return nil
+// grown reports whether a digit differs in millimetres beyond uncertainty.
+func grown(sizes []Size) bool {
+	return slices.ContainsFunc(sizes, func(s Size) bool { return s.Beyond })
 }
 
 // everyDigitLarger reports whether three or more digits were measured and each

@@ -71,18 +71,19 @@ func New(operated, other measure.Result, with measure.Settings) (Pair, error) {
 
 // Subjects measures two photographs and compares them, with the errors of New.
 func Subjects(operated, other measure.Subject, with measure.Settings) (Pair, error) {
-	a, err := measured(operated, with)
+	a, err := Measured(operated, with)
 	if err != nil {
 		return Pair{}, Unready{Err: err}
 	}
-	b, err := measured(other, with)
+	b, err := Measured(other, with)
 	if err != nil {
 		return Pair{}, Unready{Other: true, Err: err}
 	}
 	return New(a, b, with)
 }
 
-func measured(s measure.Subject, with measure.Settings) (measure.Result, error) {
+// Measured is the subject measured, or ErrNothingRead.
+func Measured(s measure.Subject, with measure.Settings) (measure.Result, error) {
 	if s.Marks.Reference == nil || len(s.Marks.Marks.Webs) == 0 {
 		return measure.Result{}, ErrNothingRead
 	}

@@ -38,9 +38,10 @@ func (p Pair) Order() string {
 	return "Differences are operated minus other."
 }
 
-// Growth is what two sittings must be told, and empty beside the other hand.
+// Growth is what must be known of two sittings, and empty beside the other hand
+// or where a reminder says that the hand has grown.
 func (p Pair) Growth() string {
-	if !p.Comparison.TwoSittings() {
+	if !p.Comparison.TwoSittings() || len(p.Comparison.Reminders) > 0 {
 		return ""
 	}
 	return "Millimetres grow with a child: between two sittings compare the index, which does not."
