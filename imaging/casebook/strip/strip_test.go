@@ -11,7 +11,7 @@ import (
 	"ogive/imaging/photo"
 )
 
-func seed(t *testing.T, name string) []byte {
+func seed(t testing.TB, name string) []byte {
 	t.Helper()
 	data, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "photographs", name))
 	if err != nil {
@@ -38,7 +38,7 @@ func tellingEXIF() []byte {
 	return writeBlock(order, "II*\x00", first, exif)
 }
 
-func tellingJPEG(t *testing.T) []byte {
+func tellingJPEG(t testing.TB) []byte {
 	data := seed(t, "full-colour.jpg")
 	segment := func(marker byte, body string) []byte {
 		return append(binary.BigEndian.AppendUint16([]byte{0xff, marker}, uint16(len(body)+2)), body...)
