@@ -6,6 +6,8 @@
 //	ogive-batch compare OPERATED.json OTHER.json [--json]
 //	ogive-batch agree FILE.csv [--json]
 //	ogive-batch audit CASEBOOK [--into FILE.csv] [--dictionary]
+//	ogive-batch plan PLAN.json|MARKS.json [--other OTHER.json] [--json]
+//	ogive-batch sheet PLAN.json [--into SHEET.pdf] [--paper a4|letter] [--svg OUTLINES.svg]
 //	ogive-batch demo [--into FOLDER] [--seed N]
 //
 // Exit status 0: done. 1: an input is wrong; a line on standard error names the
@@ -37,6 +39,8 @@ type commands struct {
 	Compare compareCommand `cmd:"" help:"Compare the operated hand with the other one, or two sittings of a hand."`
 	Agree   agreeCommand   `cmd:"" help:"Tell how far observers agree on what they measured."`
 	Audit   auditCommand   `cmd:"" help:"Write a whole casebook as a table for a statistics package."`
+	Plan    planCommand    `cmd:"" help:"Print the figures of a plan, or begin one: arch, flap, zigzags, skin."`
+	Sheet   sheetCommand   `cmd:"" help:"Print a plan for theatre, its outlines at true size, and draw them for a cutter."`
 	Demo    demoCommand    `cmd:"" help:"Make an artificial photograph of a hand, measure it and explain the figures."`
 }
 

@@ -131,11 +131,12 @@ func TestThePointsOfAFlapAreFreeToBeDragged(t *testing.T) {
 }
 
 func TestALongFlapIsNotedAndAShortOneToo(t *testing.T) {
-	if got := strings.Join(Dorsal(frame, WidthsFor(8, false)).notes(), " "); !strings.Contains(got, "3.2 to 1: long for its base") {
-		t.Errorf("%q", got)
-	}
-	if got := strings.Join(Dorsal(frame, WidthsFor(16, false)).notes(), " "); !strings.Contains(got, "1.6 to 1: not beyond 2 to 1") {
-		t.Errorf("%q", got)
+	for span, says := range map[plane.Millimetre]string{
+		8: "3.2 to 1: long for its base", 10: "2.6 to 1: beyond 2 to 1 a flap lives on the vessels", 16: "1.6 to 1: not beyond 2 to 1",
+	} {
+		if got := strings.Join(Dorsal(frame, WidthsFor(span, false)).notes(), " "); !strings.Contains(got, says) {
+			t.Errorf("a span of %v mm: %q, want %q", span, got, says)
+		}
 	}
 }
 

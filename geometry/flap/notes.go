@@ -6,9 +6,13 @@ import (
 	"ogive/geometry/plane"
 )
 
-// longFlap is the length in widths of the base from which a flap is called long
-// (common practice, no source).
-const longFlap = 2
+// Lengths in widths of the base from which a flap lives on the vessels of its
+// base more than on its width, and from which it is called long (common practice,
+// no source).
+const (
+	restingFlap = 2
+	longFlap    = 3
+)
 
 func (f Flap) notes() []string {
 	var out []string
@@ -21,10 +25,15 @@ func (f Flap) notes() []string {
 	}
 	ratio := float64(f.Length() / base)
 	text := fmt.Sprintf("Length to base width %.1f to 1", ratio)
-	if ratio > longFlap {
-		return append(out, text+": long for its base, so its tip may be short of blood (beyond 2 to 1; common practice, no source). Skin viability is not assessed here.")
+	switch {
+	case ratio > longFlap:
+		text += ": long for its base, so its tip may be short of blood (beyond 3 to 1; common practice, no source)."
+	case ratio > restingFlap:
+		text += ": beyond 2 to 1 a flap lives on the vessels that enter its base (common practice, no source)."
+	default:
+		text += ": not beyond 2 to 1 (common practice, no source)."
 	}
-	return append(out, text+": not beyond 2 to 1 (common practice, no source). Skin viability is not assessed here.")
+	return append(out, text+" Skin viability is not assessed here.")
 }
 
 // Crossed reports whether two sides of the outline cross.

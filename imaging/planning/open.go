@@ -17,7 +17,10 @@ import (
 
 // Opened is a plan with the photographs it is drawn on and compared with.
 type Opened struct {
-	Begun Begun // without proposals where the plan was read from a file
+	// Begun is the plan, without proposals where it was read from a file.
+	Begun Begun
+	// Read reports whether the plan was read from a file.
+	Read  bool
 	Here  Hand
 	Other *Hand
 }
@@ -56,7 +59,7 @@ func Open(path, other string, settings measure.Settings, webs ...hand.Web) (Open
 		out.Other = &o
 	}
 	if isPlan {
-		out.Begun.File = f
+		out.Begun.File, out.Read = f, true
 		return out, nil
 	}
 	if out.Begun, err = Begin(out.Here, out.Other, webs...); err != nil {
