@@ -54,9 +54,9 @@ func TestDigitsOfEqualHandsAreSeldomRemindedOfAndLargeOnesAre(t *testing.T) {
 	}
 	for _, name := range []string{longer, wider} {
 		// A ruler that shows no tilt leaves up to a tenth of a small digit in
-		// doubt; a card does not.
-		if r.Sighted[name] == 0 || r.SightedReminded[name] < r.Sighted[name] {
-			t.Errorf("%s beside a card: reminded of in %d of %d, want all", name, r.SightedReminded[name], r.Sighted[name])
+		// doubt; a card hardly does.
+		if got := share(r.SightedReminded[name], r.Sighted[name]); !(got >= 0.9) {
+			t.Errorf("%s beside a card: reminded of in %.1f per cent, want 90", name, 100*got)
 		}
 		if got := share(r.Reminded[name], r.Grown[name]); got < 0.8 {
 			t.Errorf("%s: reminded of in %.1f per cent, want 80", name, 100*got)
