@@ -62,13 +62,12 @@ func (b *boards) compare(p compared.Pair, sides [2]Side) {
 			scene.Lines = ghosts(p)
 		}
 		b.plates[i].board.Draw(scene)
-		b.plates[i].want(around(r, p.Comparison.Webs))
+		b.plates[i].want(append(beside(r, p.Comparison.Webs), around(r, p.Comparison.Webs)...))
 	}
 }
 
-// around is what of a photograph is worth seeing: the webs that are compared, and
-// the joints beside them.
-func around(r measure.Result, webs []comparison.Web) []plane.PixelPoint {
+// beside is the joints beside the webs that are compared.
+func beside(r measure.Result, webs []comparison.Web) []plane.PixelPoint {
 	var out []plane.PixelPoint
 	for _, w := range webs {
 		radial, ulnar := w.Web.Digits()
@@ -79,6 +78,14 @@ func around(r measure.Result, webs []comparison.Web) []plane.PixelPoint {
 				}
 			}
 		}
+	}
+	return out
+}
+
+// around is the arches of the webs that are compared.
+func around(r measure.Result, webs []comparison.Web) []plane.PixelPoint {
+	var out []plane.PixelPoint
+	for _, w := range webs {
 		for _, read := range r.Reading.Webs {
 			if read.Web == w.Web {
 				out = append(append(out, read.Crown), read.Curve...)

@@ -92,7 +92,7 @@ func (p *plate) frame() {
 		low = plane.Pt(min(low.X, q.X), min(low.Y, q.Y))
 		high = plane.Pt(max(high.X, q.X), max(high.Y, q.Y))
 	}
-	const filled = 0.86
+	const filled = 0.8
 	room, px := p.board.Size(), filled*float64(canvas.Scale())
 	zoom := min(float64(room.Width)*px/max(float64(high.X-low.X), 1), float64(room.Height)*px/max(float64(high.Y-low.Y), 1), closest)
 	p.wanted = nil
