@@ -49,7 +49,7 @@ func (b *boards) show(sides [2]Side) {
 
 // compare draws what was read of each, and the ghosts, and says which is which.
 func (b *boards) compare(p compared.Pair, sides [2]Side) {
-	roles := [2]string{lang.L("Operated"), lang.L("Other")}
+	roles := [2]string{lang.L("Operated"), lang.L("Other hand")}
 	if p.Comparison.TwoSittings() {
 		roles = [2]string{lang.L("Later"), lang.L("Earlier")}
 	}
