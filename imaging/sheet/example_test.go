@@ -83,11 +83,11 @@ func example() Content {
 	return Content{
 		Code: "H-07", Title: "Left hand, back of the hand", Photograph: img,
 		Key: []Kind{ArchLine, FlapOutline, DorsalZigzag, PalmarZigzag, JoinLine},
-		Main: Table{"Third web, alternative “wide”", []Row{
+		Main: []Table{{"Third web, alternative “wide”", []Row{
 			{Name: "dorsal web index", Value: "0.50 ± 0.03", Note: "within limits (published values)"},
 			{Name: "depth", Value: "14.2 ± 0.9 mm", Note: ""}, {Name: "span", Value: "9.0 ± 0.4 mm", Note: "within limits? (doubtful), against the other hand"},
 			{Name: "crown angle", Value: "120 ± 6°", Note: ""}, {Name: "flap, length × base", Value: "21.0 ± 0.8 × 12.0 ± 0.5 mm", Note: "length to base 1.75 ± 0.10"}, {Name: "graft", Value: "2.2 ± 0.4 cm²", Note: ""},
-		}},
+		}}},
 		Tables:  []Table{{"Third web, all figures", []Row{{Name: "rise", Value: "7.8 ± 0.5 mm", Note: ""}, {Name: "limb obliquity", Value: "31 ± 4°", Note: "Narrow flaps leave scars almost across the finger, which sink into the creases, but their tips are short of blood; broad flaps are safer."}}}},
 		Pieces:  examplePieces(),
 		Scale:   "By the scale of the photograph 20 mm here are 20.0 ± 0.6 mm on the hand (95 %).",

@@ -28,12 +28,9 @@ func Of(p planning.Plan, here planning.Hand, photograph *photo.Photograph, words
 		Code: words.Code, Title: wording.Photograph(p.Side, p.View), Caution: wording.Caution,
 		Scale: trust(p), Notes: slices.Clone(p.Warnings),
 	}
-	g := gatherer{content: &c, plan: p, here: here, several: countShown(p) > 1}
+	g := gatherer{content: &c, plan: p, here: here}
 	for _, w := range p.Webs {
 		g.web(w)
-	}
-	if len(c.Main.Rows) > 0 && len(g.titles) == 1 {
-		c.Main.Title = g.titles[0]
 	}
 	g.donors()
 	g.colours(words)
@@ -51,8 +48,6 @@ type gatherer struct {
 	content *Content
 	plan    planning.Plan
 	here    planning.Hand
-	titles  []string // of the alternatives shown
-	several bool     // more than one alternative is shown
 }
 
 // trust says how far the scale of the photograph is to be trusted.
@@ -64,19 +59,6 @@ func trust(p planning.Plan) string {
 	e := p.PerPixel
 	e.U95, e.Value = length*e.U95/e.Value, length
 	return "By the scale of the photograph 20 mm here are " + wording.Millimetres(e) + " on the hand (95 %)."
-}
-
-// countShown is how many alternatives are on the sheet.
-func countShown(p planning.Plan) int {
-	n := 0
-	for _, w := range p.Webs {
-		if w.Chosen >= 0 {
-			n++
-			continue
-		}
-		n += len(w.Alternatives)
-	}
-	return n
 }
 
 // shown are the alternatives of a web that are on the sheet.
@@ -100,7 +82,6 @@ func (g *gatherer) web(w planning.Web) {
 		if a.Name != "" {
 			title += ", " + a.Name
 		}
-		g.titles = append(g.titles, title)
 		g.pieces(title, w, a)
 		g.figures(title, w, a)
 	}

@@ -167,7 +167,7 @@ func (w *writer) landmark(l Landmark, p placed) {
 	w.pdf.Line(x, y-1.5, x, y+1.5)
 	w.set("", 6, faded)
 	beside := x + 2.2
-	if float64(l.At.X) < p.piece.middle() {
+	if p.piece.namedLeft(l) {
 		beside = x - 2.2 - w.pdf.GetStringWidth(plain(l.Name))
 	}
 	w.at(beside, y-1.1, l.Name)

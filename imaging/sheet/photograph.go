@@ -24,9 +24,9 @@ func (w *writer) photographPage() {
 		w.photograph()
 	}
 	w.key(w.content.Key, w.field.left)
-	if len(w.content.Main.Rows) > 0 {
+	for _, t := range w.content.Main {
 		w.y += 1.5
-		w.table(w.content.Main)
+		w.table(t)
 	}
 	w.signature()
 }

@@ -28,9 +28,9 @@ type Content struct {
 	Photograph image.Image
 	// Key is the lines drawn on the photograph, in order.
 	Key []Kind
-	// Main are the figures beside the photograph, Tables all figures.
-	Main   Table
-	Tables []Table
+	// Main are the figures below the photograph, a table for each alternative;
+	// Tables are all figures.
+	Main, Tables []Table
 	// Pieces are drawn at true size.
 	Pieces []Piece
 	// Scale says how far "true size" is to be trusted.
@@ -112,9 +112,21 @@ func (p Piece) bounds() box {
 // nameRoom is the millimetres that a landmark's name takes up beside it.
 const nameRoom = 16
 
-// middle is half way between the left and the right end of the lines.
-func (p Piece) middle() float64 {
+// namedLeft reports whether the landmark's name stands on its left: on the side
+// away from the landmarks at about its level, or from the lines where there are
+// none.
+func (p Piece) namedLeft(l Landmark) bool {
+	const level plane.Millimetre = 15
+	sum, n := 0.0, 0
+	for _, other := range p.Landmarks {
+		if d := other.At.Y - l.At.Y; other != l && d > -level && d < level {
+			sum, n = sum+float64(other.At.X), n+1
+		}
+	}
+	if n > 0 {
+		return float64(l.At.X) < sum/float64(n)
+	}
 	p.Landmarks = nil
 	b := p.bounds()
-	return (b.left + b.right) / 2
+	return float64(l.At.X) < (b.left+b.right)/2
 }

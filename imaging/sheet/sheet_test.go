@@ -140,3 +140,16 @@ func dashes(list []float64) string {
 	}
 	return strings.Join(out, ",")
 }
+
+func TestNamesOfJointsStandOnTheOuterSides(t *testing.T) {
+	p := examplePieces()[0]
+	for _, l := range p.Landmarks {
+		if got, want := p.namedLeft(l), strings.HasPrefix(l.Name, "middle"); got != want {
+			t.Errorf("%s is named on the left: %v, want %v", l.Name, got, want)
+		}
+	}
+	slanted := Piece{Landmarks: []Landmark{{"little MCP", at(10, 40)}, {"ring MCP", at(22, 35)}, {"little PIP", at(-12, 12)}}}
+	if !slanted.namedLeft(slanted.Landmarks[0]) || slanted.namedLeft(slanted.Landmarks[1]) {
+		t.Error("names of a slanted web stand on its lines")
+	}
+}

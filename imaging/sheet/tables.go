@@ -13,9 +13,8 @@ import (
 	"ogive/imaging/wording"
 )
 
-// figures adds the figures of an alternative: the main ones beside the
-// photograph, all of them in a table of their own. Where there are several, the
-// main ones bear their title.
+// figures adds the figures of an alternative: the main ones below the
+// photograph, all of them in a table of their own.
 func (g *gatherer) figures(title string, w planning.Web, a planning.Alternative) {
 	var main, rest []Row
 	if a.Arch != nil {
@@ -47,11 +46,8 @@ func (g *gatherer) figures(title string, w planning.Web, a planning.Alternative)
 	if len(main)+len(rest) > 0 {
 		g.content.Tables = append(g.content.Tables, Table{Title: title, Rows: append(append([]Row{}, main...), rest...)})
 	}
-	for _, r := range main {
-		if g.several {
-			r.Name = title + ": " + r.Name
-		}
-		g.content.Main.Rows = append(g.content.Main.Rows, r)
+	if len(main) > 0 {
+		g.content.Main = append(g.content.Main, Table{Title: title, Rows: main})
 	}
 }
 
@@ -178,11 +174,10 @@ func (g *gatherer) skin(w planning.Web) {
 		{Name: "graft", Value: squareCentimetres(b.Graft)},
 	}}
 	g.content.Tables = append(g.content.Tables, t)
-	name := "graft"
-	if g.several {
-		name = wording.WebName(w.Web) + ": graft"
+	graft := Row{Name: "graft", Value: squareCentimetres(b.Graft), Note: "skin short in all " + squareCentimetres(b.Shortage)}
+	if last := len(g.content.Main) - 1; last >= 0 {
+		g.content.Main[last].Rows = append(g.content.Main[last].Rows, graft)
 	}
-	g.content.Main.Rows = append(g.content.Main.Rows, Row{Name: name, Value: squareCentimetres(b.Graft), Note: "skin short in all " + squareCentimetres(b.Shortage)})
 	g.note(w.Skin.Remarks...)
 	g.graftPieces(w)
 }
