@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"ogive/geometry/hand"
@@ -20,32 +21,52 @@ import (
 	"ogive/imaging/skin"
 )
 
+// drawnPlan is a plan with the hand and the photograph it was drawn on.
+type drawnPlan struct {
+	plan       planning.Plan
+	here       planning.Hand
+	photograph *photo.Photograph
+	words      Words
+}
+
+// content is the sheet of the plan.
+func (d drawnPlan) content() Content { return Of(d.plan, d.here, d.photograph, d.words) }
+
 // planned is a plan for the third web of an artificial hand, with all that a
-// plan can hold.
-func planned(t *testing.T) (planning.Plan, planning.Hand, *photo.Photograph, Words) {
+// plan can hold. Tests that change it work on a copy of its webs.
+func planned(t *testing.T) drawnPlan {
 	t.Helper()
-	picture, err := phantom.Case{Seed: 71, Size: 24, Build: 1.05, Skin: phantom.Tan, Drape: phantom.Blue, Reference: phantom.PaperRuler,
-		GreyPatch: 0.18, Width: 1000, Height: 750}.Render()
+	d, err := onlyPlan()
 	if err != nil {
 		t.Fatal(err)
 	}
+	d.plan.Webs = slices.Clone(d.plan.Webs)
+	return d
+}
+
+var onlyPlan = sync.OnceValues(func() (d drawnPlan, err error) {
+	picture, err := phantom.Case{Seed: 71, Size: 24, Build: 1.05, Skin: phantom.Tan, Drape: phantom.Blue, Reference: phantom.PaperRuler,
+		GreyPatch: 0.18, Width: 1000, Height: 750}.Render()
+	if err != nil {
+		return d, err
+	}
 	photograph, err := photo.Decode(picture.JPEG)
 	if err != nil {
-		t.Fatal(err)
+		return d, err
 	}
 	marks, ref := picture.Truth.Marks(1, rand.New(rand.NewPCG(1, 2)))
 	marks.Webs = slices.DeleteFunc(marks.Webs, func(w hand.WebMarks) bool { return w.Web == hand.ThirdWeb })
 	settings, err := measure.Defaults()
 	if err != nil {
-		t.Fatal(err)
+		return d, err
 	}
 	here, err := planning.Prepare(measure.Subject{Marks: marksfile.File{Photograph: "secret-name.jpg", Marks: marks, Reference: ref}, Photograph: photograph}, settings)
 	if err != nil {
-		t.Fatal(err)
+		return d, err
 	}
 	proposal, err := here.Propose(hand.ThirdWeb, nil)
 	if err != nil {
-		t.Fatal(err)
+		return d, err
 	}
 	a := proposal.Arch
 	girths := &planfile.Girths{Radial: planfile.Girth{Taped: 36}, Ulnar: planfile.Girth{Taped: 34}}
@@ -66,12 +87,11 @@ func planned(t *testing.T) (planning.Plan, planning.Hand, *photo.Photograph, Wor
 	}
 	words := Words{Code: "H-07"}
 	words.Colours, words.ColourRemarks = skin.OfPlan(f.Patches, func(string) (*photo.Photograph, error) { return photograph, nil })
-	return planning.Of(f, here, nil), here, photograph, words
-}
+	return drawnPlan{planning.Of(f, here, nil), here, photograph, words}, nil
+})
 
 func TestASheetTellsAllThatIsPlannedAndNoMore(t *testing.T) {
-	p, here, photograph, words := planned(t)
-	c := Of(p, here, photograph, words)
+	c := planned(t).content()
 	var names []string
 	for _, piece := range c.Pieces {
 		names = append(names, piece.Name)
@@ -112,9 +132,9 @@ func TestASheetTellsAllThatIsPlannedAndNoMore(t *testing.T) {
 // The outlines on paper are those of the plan in shape and size, however they
 // are turned; what lies on the face turned away is turned over.
 func TestPiecesAreTurnedButKeepTheirSize(t *testing.T) {
-	p, here, photograph, words := planned(t)
-	c := Of(p, here, photograph, words)
-	a := p.Webs[0].Alternatives[0]
+	d := planned(t)
+	c := d.content()
+	a := d.plan.Webs[0].Alternatives[0]
 	piece := func(name string) Outline {
 		i := slices.IndexFunc(c.Pieces, func(p Piece) bool { return strings.HasSuffix(p.Name, name) })
 		return c.Pieces[i].Outlines[0]
@@ -133,8 +153,8 @@ func TestPiecesAreTurnedButKeepTheirSize(t *testing.T) {
 		}
 		for i := range pair.from {
 			k := (i + 1) % len(pair.from)
-			if d := pair.from[i].Distance(pair.from[k]) - pair.to.Points[i].Distance(pair.to.Points[k]); d > 1e-9 || d < -1e-9 {
-				t.Errorf("%s: a side changed by %g mm", pair.claim, float64(d))
+			if by := pair.from[i].Distance(pair.from[k]) - pair.to.Points[i].Distance(pair.to.Points[k]); by > 1e-9 || by < -1e-9 {
+				t.Errorf("%s: a side changed by %g mm", pair.claim, float64(by))
 			}
 		}
 		turn := func(ps []plane.Position) bool { return ps[1].Sub(ps[0]).Cross(ps[2].Sub(ps[1])) > 0 }
@@ -145,10 +165,54 @@ func TestPiecesAreTurnedButKeepTheirSize(t *testing.T) {
 	}
 }
 
+// areaByStrips is the area of a polygon by cutting it into level strips and
+// summing the widths between its sides: nothing in common with the formula that
+// the figures use.
+func areaByStrips(points []plane.Position) float64 {
+	b := Piece{Outlines: []Outline{{Points: points}}}.bounds()
+	const strips = 4000
+	height, sum := b.height()/strips, 0.0
+	for i := range strips {
+		y := plane.Millimetre(b.top + (float64(i)+0.5)*height)
+		var cuts []float64
+		for k, p := range points {
+			q := points[(k+1)%len(points)]
+			if (p.Y > y) != (q.Y > y) {
+				cuts = append(cuts, float64(p.X+(q.X-p.X)*(y-p.Y)/(q.Y-p.Y)))
+			}
+		}
+		slices.Sort(cuts)
+		for k := 1; k < len(cuts); k += 2 {
+			sum += (cuts[k] - cuts[k-1]) * height
+		}
+	}
+	return sum
+}
+
+func TestAreasOnTheSheetAreThoseOfItsOutlines(t *testing.T) {
+	d := planned(t)
+	web := d.plan.Webs[0]
+	graft := 0.0
+	for _, p := range d.content().Pieces {
+		switch o := p.Outlines[0]; {
+		case o.Kind == FlapOutline && !p.Together:
+			got, want := areaByStrips(o.Points), float64(web.Alternatives[0].Flap.Figures.Area.Value)
+			if got < 0.998*want || got > 1.002*want {
+				t.Errorf("the flap's outline holds %.2f mm², its figure says %.2f", got, want)
+			}
+		case o.Kind == GraftOutline:
+			graft += areaByStrips(o.Points)
+		}
+	}
+	if want := float64(web.Skin.Budget.Graft.Value); graft < 0.998*want || graft > 1.002*want {
+		t.Errorf("the graft's outlines hold %.2f mm², its figure says %.2f", graft, want)
+	}
+}
+
 func TestAllAlternativesAreShownWhileNoneIsChosen(t *testing.T) {
-	p, here, photograph, _ := planned(t)
-	p.Webs[0].Chosen, p.Webs[0].Skin = -1, nil
-	c := Of(p, here, photograph, Words{})
+	d := planned(t)
+	d.plan.Webs[0].Chosen, d.plan.Webs[0].Skin = -1, nil
+	c := d.content()
 	notes := strings.Join(c.Notes, "\n")
 	if !strings.Contains(notes, "No alternative is chosen for the third web yet: all 2 are shown.") {
 		t.Errorf("notes %s", notes)
@@ -159,12 +223,12 @@ func TestAllAlternativesAreShownWhileNoneIsChosen(t *testing.T) {
 }
 
 func TestAPlannedSheetIsTheSameEachTimeAndOnBothPapers(t *testing.T) {
-	p, here, photograph, words := planned(t)
-	first := made(t, Of(p, here, photograph, words), A4)
-	if !bytes.Equal(first, made(t, Of(p, here, photograph, words), A4)) {
+	d := planned(t)
+	first := made(t, d.content(), A4)
+	if !bytes.Equal(first, made(t, d.content(), A4)) {
 		t.Error("two sheets of one plan differ")
 	}
-	if bytes.Equal(first, made(t, Of(p, here, photograph, words), Letter)) {
+	if bytes.Equal(first, made(t, d.content(), Letter)) {
 		t.Error("both papers give the same file")
 	}
 }
