@@ -15,7 +15,7 @@ import (
 )
 
 // Figure is one figure of a web on both photographs, in words. What is not known
-// is empty.
+// is empty. The name is shown through wording.Term.
 type Figure struct {
 	Name            string
 	Operated, Other string // "0.55 ± 0.02"

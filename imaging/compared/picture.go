@@ -135,7 +135,7 @@ func (pg *page) figure(f Figure) {
 	if f.Operated == "" && f.Other == "" {
 		beside = ""
 	}
-	pg.cell(pg.faces.regular, palette.Faded, 1, f.Name)
+	pg.cell(pg.faces.regular, palette.Faded, 1, wording.Term(f.Name))
 	pg.cell(pg.faces.regular, palette.Ink, 10, beside)
 	pg.cell(pg.faces.bold, palette.Ink, 28, orNotKnown(f.Difference))
 	if f.Verdict == nil {

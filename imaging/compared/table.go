@@ -24,7 +24,7 @@ func Table(p Pair, t Titles) string {
 			if f.Verdict != nil {
 				verdict, limit = VerdictWords(*f.Verdict), LimitWords(*f.Verdict)
 			}
-			line(wording.WebName(w.Web), f.Name, orNotKnown(f.Operated), orNotKnown(f.Other), orNotKnown(f.Difference), verdict, limit)
+			line(wording.WebName(w.Web), wording.Term(f.Name), orNotKnown(f.Operated), orNotKnown(f.Other), orNotKnown(f.Difference), verdict, limit)
 		}
 	}
 	for _, text := range p.Notes() {

@@ -57,17 +57,42 @@ func (p Pair) Residual() string {
 	return fmt.Sprintf("Residual of the registration: %.1f mm", rms)
 }
 
-// ResidualMeans says when to distrust the ghost.
-func (p Pair) ResidualMeans() string {
-	const about = " The figures and their differences do not depend on it: each is measured on its own photograph."
+// Trust is how far the place of a ghost can be trusted.
+type Trust int
+
+// From a registration that leaves nothing to think of to one that contradicts
+// itself.
+const (
+	Unregistered Trust = iota // there is no ghost
+	Close
+	Loose
+	Contrary
+)
+
+// Trust follows from the residual of the registration.
+func (p Pair) Trust() Trust {
 	rms := float64(p.Comparison.RegistrationRMS)
 	switch {
 	case math.IsNaN(rms):
-		return "The arches can't be laid over each other: mark MCP and PIP of both digits on both photographs." + about
+		return Unregistered
 	case rms > doubtfulResidual:
-		return "The joints of the two hands do not agree: distrust where the dashed arch lies. Check which hand is named on each photograph, and whether each joint is marked where it is." + about
+		return Contrary
 	case rms > usualResidual:
-		return "The fingers are spread or bent otherwise on the two photographs, or a joint is marked elsewhere: take the dashed arch for its shape rather than for its place." + about
+		return Loose
 	}
-	return "So far apart, on average, come the joints of the two hands to lie. Distrust the dashed arch from some 3 mm on: then fingers are spread otherwise, or a joint is marked elsewhere." + about
+	return Close
+}
+
+// ResidualMeans says when to distrust the ghost.
+func (p Pair) ResidualMeans() string {
+	const figures = " The figures and their differences do not depend on it: each is measured on its own photograph."
+	switch p.Trust() {
+	case Unregistered:
+		return "The arches can't be laid over each other: mark MCP and PIP of both digits on both photographs." + figures
+	case Contrary:
+		return "The joints of the two hands do not agree: distrust where the dashed arch lies. Check which hand is named on each photograph, and whether each joint is marked where it is." + figures
+	case Loose:
+		return "The fingers are spread or bent otherwise on the two photographs, or a joint is marked elsewhere: take the dashed arch for its shape rather than for its place." + figures
+	}
+	return "So far apart, on average, come the joints of the two hands to lie. Distrust the dashed arch from some 3 mm on: then fingers are spread otherwise, or a joint is marked elsewhere." + figures
 }

@@ -44,7 +44,7 @@ func TestEveryWebTellsItsDifferencesAndWhatTheyComeTo(t *testing.T) {
 		t.Fatal("the room is not shown")
 	}
 	third := said(r.sheet.cards[hand.ThirdWeb])
-	for _, want := range []string{"Third web\nmiddle to ring\nboth gothic", "Dorsal web index −0.1", "too deep, certain; limit 0.5", "(other hand and tolerance)", "Depth +", "Span ", "Crown angle "} {
+	for _, want := range []string{"Third web\nmiddle to ring\nboth gothic", "Dorsal web index −0.1", "too deep, certain; limit 0.5", "(other hand), tolerance included", "Depth +", "Span ", "Crown angle "} {
 		if !strings.Contains(third, want) {
 			t.Errorf("the third web lacks %q:\n%s", want, third)
 		}
@@ -55,7 +55,7 @@ func TestEveryWebTellsItsDifferencesAndWhatTheyComeTo(t *testing.T) {
 	if r.sheet.cards[hand.FirstWeb].Visible() {
 		t.Error("a web that was not read has a card")
 	}
-	for _, want := range []string{"Second web: span too narrow", "Third web: index too deep, depth too deep", "Fourth web: no difference that can be told"} {
+	for _, want := range []string{"Second web: span: too narrow", "Third web: index: too deep, depth: too deep", "Fourth web: no difference that can be told"} {
 		if !strings.Contains(r.sheet.summary.Text, want) {
 			t.Errorf("the summary lacks %q:\n%s", want, r.sheet.summary.Text)
 		}

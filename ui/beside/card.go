@@ -74,7 +74,7 @@ func (c *card) show(p compared.Pair, w comparison.Web, v view) {
 	c.shapes.Text = shapes(p.Shapes(w.Web))
 	for i, f := range p.Figures(w) {
 		r := c.rows[i]
-		r.name.Text, r.difference.Text = wording.Sentence(f.Name), f.Difference
+		r.name.Text, r.difference.Text = wording.Sentence(wording.Term(f.Name)), f.Difference
 		if f.Difference == "" {
 			r.difference.Text = lang.L("not known")
 		}

@@ -54,13 +54,13 @@ func (h *head) failed(sides [2]Side) {
 func (h *head) show(p compared.Pair) {
 	c := p.Comparison
 	if c.TwoSittings() {
-		h.title.SetText(lang.L("Two sittings of the {{.Side}} hand", map[string]any{"Side": c.Operated.String()}))
+		h.title.SetText(lang.L("Two sittings of the {{.Side}} hand", map[string]any{"Side": wording.Term(c.Operated.String())}))
 		h.swap.SetText(lang.L("Swap sittings"))
 	} else {
-		h.title.SetText(lang.L("Operated {{.Side}} hand beside the {{.Other}} hand", map[string]any{"Side": c.Operated.String(), "Other": c.Other.String()}))
+		h.title.SetText(lang.L("Operated {{.Side}} hand beside the {{.Other}} hand", map[string]any{"Side": wording.Term(c.Operated.String()), "Other": wording.Term(c.Other.String())}))
 		h.swap.SetText(lang.L("Swap hands"))
 	}
-	h.say(wording.Sentence(wording.View(c.View)) + ". " + p.Order())
+	h.say(wording.Sentence(wording.View(c.View)) + ". " + order(p))
 	h.swap.Show()
 	h.enable(true)
 }

@@ -76,8 +76,8 @@ func (s *sheet) show(p compared.Pair) {
 	s.summary.SetText(summary(p))
 	s.key.show(p.Comparison.TwoSittings())
 	notices := append([]string{}, p.Comparison.Reminders...)
-	if growth := p.Growth(); growth != "" {
-		notices = append([]string{growth}, notices...)
+	if p.Growth() != "" {
+		notices = append([]string{growth()}, notices...)
 	}
 	s.notice.show(strings.Join(notices, "\n"))
 	visible(s.notice, len(notices) > 0)
@@ -90,10 +90,9 @@ func (s *sheet) show(p compared.Pair) {
 	for w, c := range s.cards {
 		visible(c, seen[w])
 	}
-	s.residual.SetText(p.Residual())
-	visible(s.residual, p.Residual() != "")
-	s.means.SetText(p.ResidualMeans())
-	s.remarks.SetText(strings.Join(append(append([]string{}, p.Comparison.Warnings...), compared.Tolerance), "\n"))
+	s.residual.SetText(residual(p))
+	s.means.SetText(means(p))
+	s.remarks.SetText(strings.Join(append(append([]string{}, p.Comparison.Warnings...), tolerance()), "\n"))
 	s.stack.Arrange()
 	s.scroll.ScrollToTop()
 }
@@ -123,13 +122,13 @@ func findings(verdicts []norms.Verdict) string {
 		switch {
 		case v.Finding == norms.NoDifference:
 		case v.Certain:
-			certain = append(certain, v.Figure+" "+v.Finding)
+			certain = append(certain, wording.VerdictOf(v))
 		default:
-			doubtful = append(doubtful, v.Figure+" "+compared.VerdictWords(v))
+			doubtful = append(doubtful, wording.VerdictOf(v))
 		}
 	}
 	if len(certain)+len(doubtful) == 0 {
-		return norms.NoDifference
+		return wording.Term(norms.NoDifference)
 	}
 	return strings.Join(append(certain, doubtful...), ", ")
 }

@@ -10,7 +10,6 @@ import (
 	"github.com/fogleman/gg"
 
 	"ogive/geometry/norms"
-	"ogive/imaging/compared"
 	"ogive/ui/flow"
 	"ogive/ui/look"
 )
@@ -53,7 +52,7 @@ func newSign() *sign {
 
 func (s *sign) show(v norms.Verdict) {
 	s.verdict = v
-	s.words.Text, s.limit.Text = compared.VerdictWords(v), compared.LimitWords(v)
+	s.words.Text, s.limit.Text = verdictWords(v), limitWords(v)
 	s.Refresh()
 }
 
