@@ -38,6 +38,8 @@ const (
 	costOfLeave  = 60 // leaving the field
 	costOfWay    = 0.2
 	costOfFarOff = 1.5
+	costOfShare  = 0.8
+	costOfDoubt  = 8 // standing nearer to another place than to its own
 )
 
 // ways are where a label may stand, in order of liking.
@@ -57,7 +59,7 @@ func (p *Placer) Beside(q Spot, gap, w, h float64) (Box, float64) {
 			if cost >= least {
 				continue
 			}
-			if cost += p.cost(b); cost < least {
+			if cost += p.cost(b) + p.mistaken(b, q); cost < least {
 				least, best = cost, b
 			}
 		}
@@ -65,8 +67,40 @@ func (p *Placer) Beside(q Spot, gap, w, h float64) (Box, float64) {
 	return best, least
 }
 
+// shares are where along a line its label may stand, in order of liking.
+var shares = []float64{0.5, 0.36, 0.64, 0.22, 0.78, 0.08, 0.92}
+
+// BesideLine is the best place for a label of w by h near the middle of a line, gap
+// from it, or farther along it where that is better, and what it costs.
+func (p *Placer) BesideLine(path []Spot, gap, w, h float64) (Box, float64) {
+	var best Box
+	least := math.Inf(1)
+	for i, share := range shares {
+		q, ok := Along(path, share)
+		if !ok {
+			continue
+		}
+		if b, cost := p.Beside(q, gap, w, h); cost+costOfShare*float64(i) < least {
+			best, least = b, cost+costOfShare*float64(i)
+		}
+	}
+	return best, least
+}
+
 // Take keeps later labels off a place.
 func (p *Placer) Take(b Box) { p.taken = append(p.taken, b) }
+
+// mistaken is what it costs that a label of q may be taken for that of another of
+// the places kept.
+func (p *Placer) mistaken(b Box, q Spot) float64 {
+	own := b.Distance(q)
+	for _, k := range p.Keep {
+		if k.Sub(q).Length() > 1 && b.Distance(k) < own {
+			return costOfDoubt
+		}
+	}
+	return 0
+}
 
 func (p *Placer) cost(b Box) float64 {
 	wide := b.Grown(0.2 * p.Em)

@@ -68,6 +68,42 @@ func TestALabelGivesWayToWhatElseItWouldCost(t *testing.T) {
 	}
 }
 
+func TestALabelStandsNearerToItsOwnMarkThanToAnother(t *testing.T) {
+	p := emptyPlacer()
+	p.Cover.Sum()
+	p.Keep, p.Clear = []Spot{{100, 100}, {180, 100}}, 5
+	if b, _ := p.Beside(XY(100, 100), 10, 64, 14); b.Distance(XY(100, 100)) > b.Distance(XY(180, 100)) {
+		t.Errorf("it stands at %v", b)
+	}
+}
+
+func TestTheLabelOfALineGivesWayAlongIt(t *testing.T) {
+	line := []Spot{{50, 200}, {350, 200}}
+	p := emptyPlacer()
+	p.Cover.AddLine(line, CostOfArch)
+	p.Cover.Sum()
+	b, _ := p.BesideLine(line, 8, 60, 14)
+	if b.Meets(BoxOf(50, 199, 350, 201)) || b.Centre().X < 190 || b.Centre().X > 210 {
+		t.Errorf("nothing hinders, and it stands at %v", b)
+	}
+	p.Take(BoxOf(140, 150, 260, 250))
+	if b, _ = p.BesideLine(line, 8, 60, 14); b.Meets(BoxOf(140, 150, 260, 250)) || b.Meets(BoxOf(50, 199, 350, 201)) {
+		t.Errorf("the middle is taken, and it stands at %v", b)
+	}
+}
+
+func TestAPlaceAlongAPathIsByItsLength(t *testing.T) {
+	path := []Spot{{0, 0}, {30, 0}, {30, 0}, {30, 10}}
+	for share, want := range map[float64]Spot{0: {0, 0}, 0.25: {10, 0}, 0.75: {30, 0}, 1: {30, 10}} {
+		if got, ok := Along(path, share); !ok || got.Sub(want).Length() > 1e-9 {
+			t.Errorf("at %v of the path is %v, want %v", share, got, want)
+		}
+	}
+	if _, ok := Along([]Spot{{3, 3}, {3, 3}}, 0.5); ok {
+		t.Error("a path without length has a middle")
+	}
+}
+
 func TestDetailIsWhereNumbersAreAndNotOnPlainGround(t *testing.T) {
 	img := image.NewRGBA(image.Rect(0, 0, 200, 100))
 	for y := range 100 {

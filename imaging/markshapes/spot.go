@@ -49,8 +49,9 @@ func (a Spot) Unit() Spot {
 	return a
 }
 
-// Middle is the place half way along a path; false where it has no length.
-func Middle(path []Spot) (Spot, bool) {
+// Along is the place at that share of the length of a path, 0 its beginning, 1 its
+// end; false where it has no length.
+func Along(path []Spot, share float64) (Spot, bool) {
 	whole := 0.0
 	for i := 1; i < len(path); i++ {
 		whole += path[i].Sub(path[i-1]).Length()
@@ -58,8 +59,8 @@ func Middle(path []Spot) (Spot, bool) {
 	gone := 0.0
 	for i := 1; i < len(path); i++ {
 		step := path[i].Sub(path[i-1]).Length()
-		if step > 0 && gone+step >= whole/2 {
-			return path[i-1].To(path[i], (whole/2-gone)/step), true
+		if step > 0 && (gone+step >= share*whole || i == len(path)-1) {
+			return path[i-1].To(path[i], math.Min((share*whole-gone)/step, 1)), true
 		}
 		gone += step
 	}

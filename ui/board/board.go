@@ -26,6 +26,7 @@ import (
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/imaging/display"
+	"ogive/imaging/markshapes"
 	"ogive/imaging/photo"
 	"ogive/ui/marking"
 )
@@ -66,9 +67,12 @@ type Board struct {
 	lens    *lens
 	pointer pointer
 	letters *lettering
-	apart   func(work func()) // does work that would hold up the window
-	soon    func(work func()) // does it after the events at hand
-	clock   func() time.Time
+	// nameOfSelected is where the selected mark's name was written last, in
+	// screen pixels.
+	nameOfSelected markshapes.Box
+	apart          func(work func()) // does work that would hold up the window
+	soon           func(work func()) // does it after the events at hand
+	clock          func() time.Time
 }
 
 // Scene is what is drawn over the photograph.

@@ -66,12 +66,15 @@ const handleSize = 6.5 // half the size of a handle, in units of Fyne's
 // guestLines draws the lines of other rooms.
 func (p *pen) guestLines(lines []Line) {
 	for _, l := range lines {
-		path := p.path(l.Points)
-		if l.Closed {
-			path = markshapes.Closed(path)
-		}
-		p.Lines(guestStrokes[l.Style], path)
+		p.Lines(guestStrokes[l.Style], p.guestPath(l))
 	}
+}
+
+func (p *pen) guestPath(l Line) []spot {
+	if l.Closed {
+		return markshapes.Closed(p.path(l.Points))
+	}
+	return p.path(l.Points)
 }
 
 // handles draws the handles: a light plate with an eye, no mark looks like it.

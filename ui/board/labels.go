@@ -1,62 +1,24 @@
 package board
 
 import (
-	"image"
-	"math"
-
-	"golang.org/x/image/draw"
-
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/geometry/reading"
 	"ogive/imaging/markshapes"
-	"ogive/imaging/palette"
 	"ogive/ui/marking"
 )
-
-// letterSize is the size of labels in units of Fyne's.
-const letterSize = 12.5
-
-// lettering makes pictures of words and keeps them.
-type lettering struct {
-	face markshapes.Face
-	made map[string]*image.RGBA
-}
-
-func newLettering() *lettering { return &lettering{} }
-
-// words is a picture of light letters in a dark casing, legible on any ground,
-// in letters of size screen pixels.
-func (l *lettering) words(text string, size float64) *image.RGBA {
-	if l.face.Size != size {
-		l.face, l.made = markshapes.Bold(size), map[string]*image.RGBA{}
-	}
-	img, ok := l.made[text]
-	if !ok {
-		rim, m := math.Ceil(l.face.Casing())+1, l.face.Metrics()
-		img = image.NewRGBA(image.Rect(0, 0, int(math.Ceil(l.face.WidthOf(text))+2*rim), (m.Ascent+m.Descent).Ceil()+2*int(rim)))
-		markshapes.WriteCased(img, l.face, palette.Paper, xy(rim, rim+float64(m.Ascent)/64), text)
-		l.made[text] = img
-	}
-	return img
-}
-
-// What a label may cost that may also be left out: it may touch a line, and not
-// hide a mark, an arch or another label.
-const dearest = 9
 
 // labels names what is marked, in few words: each digit once, its joints by
 // their letters, the mark that is selected or under the pointer in full. Where
 // marks crowd only these are named.
 func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
 	w := writer{Placer: b.placer(p, at), board: b, pen: p}
+	b.nameOfSelected = markshapes.Box{}
 	for _, h := range b.scene.Handles {
 		w.write(p.at(h.At), h.Label, 12*b.scale, true)
 	}
 	for _, l := range b.scene.Lines {
-		if q, ok := markshapes.Middle(p.path(l.Points)); ok {
-			w.write(q, l.Label, 7*b.scale, true)
-		}
+		w.writeAlong(p.guestPath(l), l.Label, 7*b.scale)
 	}
 	if b.scene.Quiet {
 		return
@@ -69,7 +31,10 @@ func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
 			if m.Spot.Kind == marking.ScalePoint {
 				w.Further = func(box markshapes.Box) float64 { return costOfDetail * markshapes.Detail(p.img, box.Grown(8*b.scale)) }
 			}
-			w.write(p.at(m.At), b.label(m.Spot), b.gap(p, m.Spot), full)
+			box := w.write(p.at(m.At), b.label(m.Spot), b.gap(p, m.Spot), full)
+			if b.selected(m.Spot) {
+				b.nameOfSelected = box
+			}
 			w.Further = nil
 		}
 	}
@@ -78,29 +43,6 @@ func (b *Board) labels(p *pen, at map[marking.Spot]plane.PixelPoint) {
 // costOfDetail is what it costs to lie on or close to nothing but sharp edges, such
 // as the ticks and numbers of a ruler.
 const costOfDetail = 50
-
-// writer writes labels on a frame.
-type writer struct {
-	markshapes.Placer
-	board *Board
-	pen   *pen
-}
-
-// write puts a label beside q, unless it would hide more than it tells.
-func (w *writer) write(q spot, text string, gap float64, must bool) {
-	if text == "" || !w.pen.sees(q, 0) {
-		return
-	}
-	words := w.board.letters.words(text, letterSize*w.board.scale)
-	size := words.Rect.Size()
-	box, cost := w.Beside(q, gap, float64(size.X), float64(size.Y))
-	if cost > dearest && !must {
-		return
-	}
-	w.Take(box)
-	corner := image.Pt(int(math.Round(box.Left)), int(math.Round(box.Top)))
-	draw.Draw(w.pen.img, image.Rectangle{corner, corner.Add(size)}, words, image.Point{}, draw.Over)
-}
 
 // placer knows what labels had better not hide.
 func (b *Board) placer(p *pen, at map[marking.Spot]plane.PixelPoint) markshapes.Placer {
@@ -132,10 +74,10 @@ func (b *Board) placer(p *pen, at map[marking.Spot]plane.PixelPoint) markshapes.
 		}
 	}
 	for _, axis := range p.axesOf(at) {
-		line(axis, 2*markshapes.CostOfAxis)
+		line(axis, 3*markshapes.CostOfAxis)
 	}
 	for _, l := range b.scene.Lines {
-		line(p.path(l.Points), markshapes.CostOfArch)
+		line(p.guestPath(l), markshapes.CostOfArch)
 	}
 	c.Sum()
 	return out
@@ -152,9 +94,10 @@ func (b *Board) coverArch(p *pen, w reading.Web, line func([]spot, float64)) {
 	line([]spot{crown.Sub(dart), crown.Add(dart)}, markshapes.CostOfMark)
 }
 
-// inFull reports whether a mark is named in full.
+// inFull reports whether a mark is named in full. While a point is wanted the
+// pointer is about to place it, and what lies under it needs no name.
 func (b *Board) inFull(s marking.Spot) bool {
-	return b.selected(s) || (b.pointer.over != nil && *b.pointer.over == s)
+	return b.selected(s) || (b.pointer.over != nil && *b.pointer.over == s && b.scene.Wanted == nil)
 }
 
 func (b *Board) selected(s marking.Spot) bool {

@@ -7,6 +7,7 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
+	"ogive/imaging/display"
 	"ogive/ui/marking"
 )
 
@@ -112,6 +113,12 @@ func (b *Board) precious() []precious {
 	}
 	for _, line := range b.scene.Lines {
 		addPath(line.Points, add)
+	}
+	for n := range 5 {
+		if name := b.nameOfSelected; name.Width() > 0 {
+			at := display.Place{X: name.Left + float64(n)/4*name.Width(), Y: name.Centre().Y}
+			out = append(out, precious{b.position(at), 0.5})
+		}
 	}
 	for _, at := range b.expected() {
 		add(at, 3)
