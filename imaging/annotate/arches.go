@@ -39,7 +39,7 @@ func (sc *scene) drawCrowns() {
 	for _, d := range sc.webs {
 		sc.drawSpringings(d)
 		if d.hasCrown {
-			sc.Crown(d.crown, d.distal, sc.crownRadius())
+			sc.Crown(d.crown, d.distal, sc.crownRadius()*sc.room(d))
 		}
 	}
 }
@@ -47,10 +47,20 @@ func (sc *scene) drawCrowns() {
 // crownRadius is the reach of the crown's mark.
 func (s *sheet) crownRadius() float64 { return 0.95 * s.pen }
 
+// room is the part of their size at which the marks of a web are drawn: less than
+// 1 where the arch is so narrow that they would hide it.
+func (sc *scene) room(d drawnWeb) float64 {
+	if len(d.curve) == 0 {
+		return 1
+	}
+	mouth := d.curve[0].Sub(d.curve[len(d.curve)-1]).Length()
+	return clamp(mouth/(2.6*sc.crownRadius()), 0.5, 1)
+}
+
 // drawSpringings draws a short bar across the border at each springing.
 func (sc *scene) drawSpringings(d drawnWeb) {
 	if d.springing != nil {
-		sc.Springings(d.springing[0], d.springing[1], 0.5*sc.pen, sc.springingStroke().Width)
+		sc.Springings(d.springing[0], d.springing[1], 0.5*sc.pen*sc.room(d), sc.springingStroke().Width)
 	}
 }
 

@@ -77,3 +77,15 @@ func TestNoArchNoSketch(t *testing.T) {
 		}
 	}
 }
+
+func TestTheMarksOfANarrowWebAreSmall(t *testing.T) {
+	m := newHandmade(1600, 1200, fair, drape)
+	sc := newScene(newSheet(m.picture.Rect.Size(), typicalSpan(m.reading)), m.marks, m.ref, m.reading)
+	d := sc.webs[0]
+	middle := d.curve[0].To(d.curve[len(d.curve)-1], 0.5)
+	narrow := d
+	narrow.curve = []spot{middle.To(d.curve[0], 0.05), middle.To(d.curve[len(d.curve)-1], 0.05)}
+	if wide, small := sc.room(d), sc.room(narrow); wide != 1 || small != 0.5 {
+		t.Errorf("the marks of a wide web have %v of their size, those of a narrow one %v", wide, small)
+	}
+}
