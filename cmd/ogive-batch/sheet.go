@@ -56,12 +56,20 @@ func (c sheetCommand) Run(t terminal) error {
 		return err
 	}
 	if c.SVG != "" {
-		if err := wholefile.Write(c.SVG, content.SVG()); err != nil {
+		if err := c.writeOutlines(content); err != nil {
 			return err
 		}
 	}
 	_, err = fmt.Fprintln(t.out, strings.TrimSpace(c.into()+"\n"+c.SVG))
 	return err
+}
+
+func (c sheetCommand) writeOutlines(content sheet.Content) error {
+	svg, err := content.SVG()
+	if err != nil {
+		return fmt.Errorf("%s: %w", c.Plan, err)
+	}
+	return wholefile.Write(c.SVG, svg)
 }
 
 // content is what the sheet shows.

@@ -105,3 +105,12 @@ func made(t *testing.T, c Content, p Paper) []byte {
 	}
 	return data
 }
+
+func cut(t *testing.T, c Content) []byte {
+	t.Helper()
+	svg, err := c.SVG()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return svg
+}

@@ -17,8 +17,11 @@ var noTime = time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
 
 // PDF is the sheet as a PDF file: first the marked photograph with its main
 // figures, then the outlines at true size, all figures with notes and sources,
-// and last the family's page.
+// and last the family's page. It fails on a piece that no hand has.
 func (c Content) PDF(paper Paper) ([]byte, error) {
+	if err := c.check(); err != nil {
+		return nil, err
+	}
 	w := newWriter(c, paper)
 	w.photographPage()
 	w.outlinePages()

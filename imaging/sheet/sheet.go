@@ -4,15 +4,17 @@
 //
 //	content := sheet.Of(plan, hand, photograph, sheet.Words{Code: "H-07"})
 //	pdf, err := content.PDF(sheet.A4)
-//	svg := content.SVG()
+//	svg, err := content.SVG()
 //
 // The same content gives the same bytes: a PDF states no time and no user, and
 // holds nothing but what is seen on its pages.
 package sheet
 
 import (
+	"fmt"
 	"image"
 	"image/color"
+	"slices"
 
 	"ogive/geometry/plane"
 	"ogive/imaging/family"
@@ -79,6 +81,24 @@ type Outline struct {
 type Landmark struct {
 	Name string
 	At   plane.Position
+}
+
+// largest is the millimetres across the largest piece that a hand can have.
+const largest = 400.0
+
+// check refuses pieces that no hand has: they would fill pages without end.
+func (c Content) check() error {
+	for _, p := range c.Pieces {
+		for _, o := range p.Outlines {
+			if slices.ContainsFunc(o.Points, func(q plane.Position) bool { return !q.Finite() }) {
+				return fmt.Errorf("%s: a point has no place; mark the scale anew", p.Name)
+			}
+		}
+		if b := p.bounds(); !(b.width() <= largest && b.height() <= largest) {
+			return fmt.Errorf("%s: measures %.0f by %.0f mm, and no hand is so large; check the scale and the points that lie far off", p.Name, b.width(), b.height())
+		}
+	}
+	return nil
 }
 
 // box is an upright rectangle in millimetres.

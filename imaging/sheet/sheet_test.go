@@ -5,9 +5,12 @@ import (
 	"encoding/xml"
 	"image"
 	"io"
+	"math"
 	"strings"
 	"testing"
 	"unicode"
+
+	"ogive/geometry/plane"
 )
 
 func TestTheSameContentGivesTheSameBytes(t *testing.T) {
@@ -16,7 +19,7 @@ func TestTheSameContentGivesTheSameBytes(t *testing.T) {
 			t.Fatal("two sheets of the same content differ")
 		}
 	}
-	if !bytes.Equal(example().SVG(), example().SVG()) {
+	if !bytes.Equal(cut(t, example()), cut(t, example())) {
 		t.Fatal("two drawings of the same content differ")
 	}
 }
@@ -38,7 +41,7 @@ func TestThePDFStatesNeitherTimeNorUser(t *testing.T) {
 func TestTheSVGIsSoundAndHoldsALayerForEachKind(t *testing.T) {
 	c := example()
 	c.Code = `<H&"07>`
-	svg := c.SVG()
+	svg := cut(t, c)
 	ids := map[string]int{}
 	for d := xml.NewDecoder(bytes.NewReader(svg)); ; {
 		token, err := d.Token()
@@ -80,7 +83,7 @@ func TestASheetOfNothingIsStillASheet(t *testing.T) {
 	if pdf := made(t, Content{}, A4); !bytes.HasPrefix(pdf, []byte("%PDF-")) {
 		t.Errorf("begins with %.20q", pdf)
 	}
-	if svg := (Content{}).SVG(); !bytes.Contains(svg, []byte("</svg>")) {
+	if svg := cut(t, Content{}); !bytes.Contains(svg, []byte("</svg>")) {
 		t.Errorf("the drawing is %s", svg)
 	}
 	c := Content{Photograph: image.NewRGBA(image.Rectangle{})}
@@ -151,5 +154,16 @@ func TestNamesOfJointsStandOnTheOuterSides(t *testing.T) {
 	slanted := Piece{Landmarks: []Landmark{{"little MCP", at(10, 40)}, {"ring MCP", at(22, 35)}, {"little PIP", at(-12, 12)}}}
 	if !slanted.namedLeft(slanted.Landmarks[0]) || slanted.namedLeft(slanted.Landmarks[1]) {
 		t.Error("names of a slanted web stand on its lines")
+	}
+}
+
+func TestAPieceThatNoHandHasIsRefused(t *testing.T) {
+	for _, far := range []plane.Position{at(5000, 0), at(math.NaN(), 0), at(0, math.Inf(1))} {
+		c := Content{Pieces: []Piece{{Name: "Third web: arch", Outlines: []Outline{{Kind: ArchLine, Points: []plane.Position{at(0, 0), far}}}}}}
+		_, err := c.PDF(A4)
+		_, errSVG := c.SVG()
+		if err == nil || errSVG == nil || !strings.HasPrefix(err.Error(), "Third web: arch: ") || !strings.Contains(err.Error(), "scale") {
+			t.Errorf("%v: errors %v, %v", far, err, errSVG)
+		}
 	}
 }

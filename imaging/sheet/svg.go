@@ -15,8 +15,12 @@ const svgWidth = 280.0
 // SVG is the outlines at true size for a cutter, one unit being one millimetre.
 // Every kind of line is a group of its own with its own colour, named by its id:
 // arch, flap, zigzag-dorsal, zigzag-palmar and graft are to be cut; base, join,
-// check (two bars of 50 mm), landmarks and words are to be drawn or left out.
-func (c Content) SVG() []byte {
+// check (two bars of 50 mm), landmarks and words are to be drawn or left out. It
+// fails on a piece that no hand has.
+func (c Content) SVG() ([]byte, error) {
+	if err := c.check(); err != nil {
+		return nil, err
+	}
 	d := svgDrawing{layers: map[string]*strings.Builder{}}
 	d.bars()
 	for _, page := range pack(c.cutPieces(), svgWindow(c), svgWords) {
@@ -24,7 +28,7 @@ func (c Content) SVG() []byte {
 			d.piece(p)
 		}
 	}
-	return d.written(c)
+	return d.written(c), nil
 }
 
 // cutPieces are the pieces that a cutter gets.

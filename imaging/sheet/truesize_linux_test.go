@@ -72,7 +72,7 @@ func bars(t *testing.T, name string, r raster, x, y, u, v, off float64) {
 
 func TestEveryOutlineOfTheSVGIsTrueToSize(t *testing.T) {
 	c := example()
-	r := drawing(t, c.SVG())
+	r := drawing(t, cut(t, c))
 	pages := pack(c.cutPieces(), svgWindow(c), svgWords)
 	if len(pages) != 1 {
 		t.Fatalf("%d pages, want one drawing", len(pages))
