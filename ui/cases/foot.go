@@ -46,14 +46,17 @@ func newFoot(r *Room) *foot {
 
 func (f *foot) show() {
 	p, ok := f.room.page.photograph(f.room.page.chosen)
-	visible(f.object, len(f.room.page.shown.photographs) > 0)
+	if on := len(f.room.page.shown.photographs) > 0; on != f.object.Visible() {
+		visible(f.object, on)
+		f.room.page.body.Refresh()
+	}
+	defer f.object.Refresh()
 	visible(f.buttons, ok)
 	visible(f.plan, f.room.OnPlan != nil)
 	visible(f.beside, f.room.OnBeside != nil)
-	visible(f.shows, ok)
-	defer f.object.Refresh()
 	if !ok {
-		f.when.SetText(lang.L("Choose a photograph to mark it, or to see it beside another."))
+		f.shows.SetText(lang.L("No photograph is chosen"))
+		f.when.SetText(lang.L("Choose one to mark it, or to see it beside another."))
 		return
 	}
 	f.shows.SetText(showsLong(p))

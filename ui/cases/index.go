@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/casebook"
-	"ogive/ui/look"
 )
 
 const indexWidth = 272
@@ -149,6 +148,3 @@ func (x *index) mark() {
 	}
 	x.list.UnselectAll()
 }
-
-// gap is the space between things that do not belong together.
-func gap() float32 { return look.Size(look.Gap) }

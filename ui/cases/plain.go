@@ -128,15 +128,15 @@ func quiet(text string, do func()) *widget.Button {
 func middle(text string, buttons ...fyne.CanvasObject) *fyne.Container {
 	say := wrapped(text)
 	say.Alignment = fyne.TextAlignCenter
-	words := container.NewVBox(container.New(wide(420), say), container.NewCenter(container.NewHBox(buttons...)))
+	words := container.NewVBox(container.New(fixed(420), say), container.NewCenter(container.NewHBox(buttons...)))
 	return container.NewCenter(words)
 }
 
-// wide is a layout that gives its content a width.
-type wide float32
+// fixed is a layout that gives its content a width.
+type fixed float32
 
 // MinSize is called by Fyne.
-func (w wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+func (w fixed) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	var height float32
 	for _, o := range objects {
 		o.Resize(fyne.NewSize(float32(w), o.Size().Height))
@@ -146,7 +146,7 @@ func (w wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
 }
 
 // Layout is called by Fyne.
-func (w wide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+func (w fixed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	for _, o := range objects {
 		o.Resize(size)
 	}

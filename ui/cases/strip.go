@@ -65,7 +65,7 @@ func (s *strip) HeightAt(width float32) float32 {
 	flow.Put(s.left, 2*threadAt, top, gutter-2*threadAt, left)
 	x, y, line := float32(gutter), float32(top), float32(0)
 	for _, t := range s.thumbs {
-		size := t.MinSize()
+		size := t.sizeAmong(width - gutter)
 		if x > gutter && x+size.Width > width {
 			x, y = gutter, y+line+8
 		}

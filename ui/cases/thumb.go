@@ -141,7 +141,7 @@ func (t *thumb) colour() {
 	}
 	t.first.TextStyle.Bold, t.tick.TextStyle.Bold = true, true
 	t.second.Color, t.tick.Color = look.Colour(look.SecondInk), look.Colour(look.Accent)
-	room := float32(thumbWidth - 2*thumbPad)
+	room := max(t.Size().Width, thumbWidth) - 2*thumbPad
 	t.second.Text = shortened(t.words[1], room, t.second)
 	if t.chosen {
 		room -= 18
@@ -170,19 +170,33 @@ func (t *thumb) CreateRenderer() fyne.WidgetRenderer { return thumbRenderer{t} }
 
 type thumbRenderer struct{ t *thumb }
 
+// wide is the width beside the thread from which on pictures are shown larger.
+const wide = 960
+
+// sizeAmong is how large the picture is shown in a line of that width.
+func (t *thumb) sizeAmong(width float32) fyne.Size {
+	size := t.MinSize()
+	if width >= wide {
+		size = size.Add(fyne.NewSize(thumbWidth/3, thumbHeight/3))
+	}
+	return size
+}
+
 func (r thumbRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(thumbWidth, thumbHeight+3*thumbPad+2*r.t.first.MinSize().Height)
 }
 
 func (r thumbRenderer) Layout(size fyne.Size) {
 	t := r.t
+	t.colour()
 	t.ground.Resize(size)
 	inner := size.Width - 2*thumbPad
 	line := t.first.MinSize().Height
-	flow.Put(t.picture, thumbPad, thumbPad, inner, thumbHeight)
-	flow.Put(t.first, thumbPad+2, thumbHeight+1.5*thumbPad, inner, line)
-	flow.Put(t.second, thumbPad+2, thumbHeight+1.5*thumbPad+line, inner, line)
-	flow.Put(t.tick, size.Width-thumbPad-14, thumbHeight+1.5*thumbPad, 14, line)
+	high := size.Height - 3*thumbPad - 2*line
+	flow.Put(t.picture, thumbPad, thumbPad, inner, high)
+	flow.Put(t.first, thumbPad+2, high+1.5*thumbPad, inner, line)
+	flow.Put(t.second, thumbPad+2, high+1.5*thumbPad+line, inner, line)
+	flow.Put(t.tick, size.Width-thumbPad-14, high+1.5*thumbPad, 14, line)
 }
 
 func (r thumbRenderer) Refresh() {

@@ -83,7 +83,7 @@ func TestAnswersAreReachedAndChosenByKeys(t *testing.T) {
 	newApp(t)
 	c := New("a", "b", "c")
 	w := test.NewTempWindow(t, c)
-	test.FocusNext(w.Canvas())
+	w.Canvas().FocusNext()
 	for _, k := range []fyne.KeyName{fyne.KeyRight, fyne.KeySpace} {
 		w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: k})
 	}
