@@ -17,6 +17,8 @@ import (
 
 	"ogive/imaging/casebook"
 	"ogive/imaging/casebook/example"
+	"ogive/ui/appraise"
+	"ogive/ui/beside"
 	"ogive/ui/cases"
 	"ogive/ui/timeline"
 )
@@ -33,6 +35,7 @@ type books struct {
 	// The rooms are built when they are first needed.
 	cases    *cases.Room
 	overTime *timeline.Room
+	beside   *beside.Room
 }
 
 // askForCasebook opens a casebook in a folder chosen in a dialog; an empty
@@ -107,6 +110,12 @@ func (w *Window) adoptCasebook(book *casebook.Casebook) {
 		w.cases.OnOpen = w.openFromCase
 		w.cases.OnLeave = w.leaveCasebook
 		w.cases.OnOverTime = w.showOverTime
+		w.cases.OnBeside = w.showBeside
+		w.cases.Observer = w.observer
+	}
+	settings := w.settings
+	w.cases.Figures = func(c casebook.Case, s casebook.Sitting) map[appraise.Beside]string {
+		return figuresBeside(book, settings, c, s)
 	}
 	w.cases.Show(book)
 	w.stand(w.cases.Object())

@@ -13,6 +13,8 @@ import (
 	"ogive/imaging/casebook"
 	"ogive/imaging/casebook/course"
 	"ogive/imaging/casebook/readings"
+	"ogive/imaging/measure"
+	"ogive/ui/appraise"
 	"ogive/ui/timeline"
 )
 
@@ -68,6 +70,9 @@ func (w *Window) showCourse(book *casebook.Casebook, c course.Course) {
 	}
 	w.overTime.Show(m)
 	w.stand(w.overTime.Object())
+	for _, said := range c.Warnings {
+		w.notices.show(notice{about: aboutOpening, text: said})
+	}
 	for _, item := range c.Unread {
 		w.notices.show(notice{about: aboutOpening, text: lang.L("A photograph of {{.Observer}} could not be read: {{.Problem}}.", map[string]any{"Observer": item.Observer, "Problem": plain(item.Err)})})
 	}
@@ -86,4 +91,19 @@ func thumbnails(book *casebook.Casebook) func(photograph int64) (image.Image, er
 		}
 		return jpeg.Decode(bytes.NewReader(data))
 	}
+}
+
+// figuresBeside are what was measured at a sitting, to stand beside what is found
+// at it; findings can be written down without. It is called beside the window's
+// goroutine.
+func figuresBeside(book *casebook.Casebook, settings measure.Settings, c casebook.Case, s casebook.Sitting) map[appraise.Beside]string {
+	read, err := readings.In(book, settings)
+	if err != nil {
+		return nil
+	}
+	figures, err := appraise.Measured(context.Background(), book, read, c.ID, s.ID)
+	if err != nil {
+		return nil
+	}
+	return figures
 }
