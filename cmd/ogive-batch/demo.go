@@ -15,6 +15,7 @@ import (
 	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
 	"ogive/imaging/phantom"
+	"ogive/imaging/picturefile"
 	"ogive/imaging/report"
 	"ogive/imaging/wholefile"
 )
@@ -123,7 +124,7 @@ func (c demoCommand) exhibit(s scene, settings measure.Settings) (exhibit, error
 	if err != nil {
 		return exhibit{}, err
 	}
-	if err := writePicture(filepath.Join(c.Into, s.name+"-marked.png"), drawn(subject, result)); err != nil {
+	if err := picturefile.Write(filepath.Join(c.Into, s.name+"-marked.png"), drawn(subject, result)); err != nil {
 		return exhibit{}, err
 	}
 	return exhibit{s.name, report.Entry{Path: marks, Result: result}, picture.Truth}, nil

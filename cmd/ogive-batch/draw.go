@@ -1,18 +1,15 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"image"
-	"image/jpeg"
-	"image/png"
 	"os"
 	"path/filepath"
 	"strings"
 
 	"ogive/imaging/annotate"
 	"ogive/imaging/measure"
-	"ogive/imaging/wholefile"
+	"ogive/imaging/picturefile"
 )
 
 type drawCommand struct {
@@ -22,7 +19,7 @@ type drawCommand struct {
 
 // Validate refuses a kind of picture that can't be written.
 func (c drawCommand) Validate() error {
-	if _, ok := encoders[extension(c.out())]; !ok {
+	if !picturefile.Known(c.out()) {
 		return fmt.Errorf("--out is %s; give a name that ends in .png or .jpg", c.Out)
 	}
 	return nil
@@ -45,7 +42,7 @@ func (c drawCommand) Run(t terminal) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", c.Marks, err)
 	}
-	if err := writePicture(c.out(), drawn(subject, result)); err != nil {
+	if err := picturefile.Write(c.out(), drawn(subject, result)); err != nil {
 		return err
 	}
 	_, err = fmt.Fprintln(t.out, c.out())
@@ -78,25 +75,4 @@ func refuseOverwriting(out string, inputs ...string) error {
 	return nil
 }
 
-// encoders write a picture to memory, by the ending of its name.
-var encoders = map[string]func(*bytes.Buffer, image.Image) error{
-	".png": func(b *bytes.Buffer, img image.Image) error {
-		return (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(b, img)
-	},
-	".jpg":  encodeJPEG,
-	".jpeg": encodeJPEG,
-}
-
-func encodeJPEG(b *bytes.Buffer, img image.Image) error {
-	return jpeg.Encode(b, img, &jpeg.Options{Quality: 92})
-}
-
 func extension(path string) string { return strings.ToLower(filepath.Ext(path)) }
-
-func writePicture(path string, img image.Image) error {
-	var data bytes.Buffer
-	if err := encoders[extension(path)](&data, img); err != nil {
-		return fmt.Errorf("%s: the picture can't be written: %w; measure a smaller copy of the photograph", path, err)
-	}
-	return wholefile.Write(path, data.Bytes())
-}

@@ -1,6 +1,7 @@
 package window
 
 import (
+	"image"
 	"os"
 	"path/filepath"
 	"strings"
@@ -73,6 +74,41 @@ func TestOfSeveralDroppedFilesTheFirstIsOpenedAndThatIsSaid(t *testing.T) {
 	}
 	if !strings.Contains(strings.Join(s.notices.texts(), " "), "first of the 2") {
 		t.Errorf("said is only %q", s.notices.texts())
+	}
+}
+
+// The photographs show one flag of 192 x 128 pixels; those turned stand on end.
+func TestEveryKindOfPhotographOpensUprightWithItsMarks(t *testing.T) {
+	standing, lying := image.Pt(128, 192), image.Pt(192, 128)
+	for name, upright := range map[string]image.Point{"turned.jpg": standing, "turned.png": standing, "turned.tif": standing, "turned.webp": standing, "flag.heic": lying} {
+		s := newScene(t)
+		data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "photographs", name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		path := filepath.Join(t.TempDir(), name)
+		write(t, path, data)
+		for _, again := range []bool{false, true} {
+			s.dropped([]fyne.URI{storage.NewFileURI(path)})
+			before := s.work
+			s.until(name+" is open", func() bool {
+				return s.work != before && !s.previewing || s.notices.shown[aboutOpening] != nil && !s.notices.shown[aboutOpening].lasting
+			})
+			if s.work == nil {
+				t.Errorf("%s does not open: %q", name, s.notices.texts())
+				break
+			}
+			if size := s.work.Photograph.Size(); size != upright {
+				t.Errorf("%s lies on its side: %v", name, size)
+			}
+			if again && s.work.State().Side != hand.Left {
+				t.Errorf("%s comes back without its marks", name)
+			}
+			s.tellHand(hand.Left, hand.Palmar)
+		}
+		if after, err := os.ReadFile(path); err != nil || string(after) != string(data) {
+			t.Errorf("%s was written to (%v)", name, err)
+		}
 	}
 }
 

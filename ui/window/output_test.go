@@ -67,7 +67,7 @@ func TestTheMarkedPictureIsSavedBesideAndNeverOverThePhotograph(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, over := range []string{path, link, filepath.Join(filepath.Dir(path), "words.txt")} {
-		s.overwriteOrSave(over)
+		s.savePicture(over)
 		if n := s.notices.shown[aboutPicture]; n == nil || n.lasting {
 			t.Errorf("%s was taken for a name", over)
 		}

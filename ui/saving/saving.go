@@ -1,0 +1,96 @@
+// Package saving asks where a file is to be saved and whether another one is to
+// be written over.
+//
+//	saving.Ask(win, saving.Question{
+//		Title: lang.L("Save the marked picture"), Hint: lang.L("A name that ends in .png or .jpg."),
+//		Folder: folder, Name: "hand-marked.png",
+//	}, func(path string) { ... }, func() { ... })
+//
+// It does not use Fyne's dialog for saving, which empties a chosen file before
+// the program can say no: the photograph itself might be chosen.
+package saving
+
+import (
+	"os"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Question is what is asked.
+type Question struct {
+	Title string
+	Hint  string // below the name, "" for none
+	// Folder and Name are proposed; the user may choose others.
+	Folder, Name string
+	// Refused, if not nil, reports that save will refuse this path, so that
+	// nobody is asked before whether it is to be written over.
+	Refused func(path string) bool
+}
+
+// Ask asks the question over win. It calls save with the path if one is given,
+// and done when the question is closed, either way.
+func Ask(win fyne.Window, q Question, save func(path string), done func()) {
+	name := widget.NewEntry()
+	name.SetText(q.Name)
+	folder := q.Folder
+	where := widget.NewLabel(folder)
+	where.Truncation = fyne.TextTruncateEllipsis
+	choose := widget.NewButton(lang.L("Another folder…"), func() {
+		askForFolder(win, folder, func(path string) { folder = path; where.SetText(path) })
+	})
+	hint := widget.NewLabel(q.Hint)
+	hint.Importance = widget.LowImportance
+	hint.Hidden = q.Hint == ""
+	form := container.NewVBox(
+		widget.NewLabel(lang.L("Name")), name, hint,
+		widget.NewLabel(lang.L("Folder")), container.NewBorder(nil, nil, nil, choose, where))
+	ask := dialog.NewCustomConfirm(q.Title, lang.L("Save"), lang.L("Cancel"), form, func(yes bool) {
+		if yes {
+			q.overwriteOrSave(win, filepath.Join(folder, name.Text), save, done)
+		}
+		done()
+	}, win)
+	name.OnSubmitted = func(string) { ask.Confirm() }
+	ask.Resize(nearlyWhole(win, 620, 300))
+	ask.Show()
+	win.Canvas().Focus(name)
+}
+
+// overwriteOrSave asks before another file is written over.
+func (q Question) overwriteOrSave(win fyne.Window, path string, save func(path string), done func()) {
+	if _, err := os.Stat(path); err != nil || q.Refused != nil && q.Refused(path) {
+		save(path)
+		return
+	}
+	dialog.ShowConfirm(lang.L("There is such a file already"), lang.L("{{.Name}} is there already. Write over it?", map[string]any{"Name": filepath.Base(path)}), func(yes bool) {
+		if yes {
+			save(path)
+		}
+		done()
+	}, win)
+}
+
+func askForFolder(win fyne.Window, from string, chosen func(string)) {
+	ask := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
+		if err == nil && folder != nil {
+			chosen(folder.Path())
+		}
+	}, win)
+	if at, err := storage.ListerForURI(storage.NewFileURI(from)); err == nil {
+		ask.SetLocation(at)
+	}
+	ask.Show()
+	ask.Resize(nearlyWhole(win, 900, 680))
+}
+
+// nearlyWhole is a size for a dialog, as far as the window has room for it.
+func nearlyWhole(win fyne.Window, width, height float32) fyne.Size {
+	size := win.Canvas().Size()
+	return fyne.NewSize(min(width, size.Width-40), min(height, size.Height-40))
+}
