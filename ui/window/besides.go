@@ -5,11 +5,9 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
-	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
 	"ogive/imaging/marksfile"
 	"ogive/imaging/photo"
-	"ogive/imaging/wording"
 	"ogive/ui/beside"
 )
 
@@ -66,7 +64,7 @@ func (w *Window) openNumbered(key string) {
 // sideOf is a photograph with the observer's marks, or with those of another
 // observer where there are none.
 func sideOf(book *casebook.Casebook, p casebook.Photograph, observer string) (beside.Side, error) {
-	s := beside.Side{Title: titleOf(p), Key: fmt.Sprint(p.ID)}
+	s := beside.Side{Title: string(p.Date), Key: fmt.Sprint(p.ID)}
 	var err error
 	if s.Photograph, err = photo.Open(book.Path(p)); err != nil {
 		return s, fmt.Errorf("%s: %w", s.Title, err)
@@ -86,14 +84,4 @@ func marksOf(book *casebook.Casebook, p casebook.Photograph, observer string) (m
 	}
 	marks, _, err = book.Marks(p.ID, all[0])
 	return marks, err
-}
-
-// titleOf names a photograph of a case.
-func titleOf(p casebook.Photograph) string {
-	side, sideErr := hand.ParseSide(p.Hand)
-	view, viewErr := hand.ParseView(p.View)
-	if sideErr != nil || viewErr != nil {
-		return string(p.Date)
-	}
-	return fmt.Sprintf("%s, %s", wording.Photograph(side, view), p.Date)
 }
