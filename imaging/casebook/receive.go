@@ -158,9 +158,9 @@ func unpack(files map[string]*zip.File, name, sha string) (data []byte, err erro
 	if err != nil {
 		return nil, refuse("%s in the exported case is damaged; ask for a new copy", name)
 	}
-	defer func() { err = errors.Join(err, from.Close()) }()
 	data, err = io.ReadAll(io.LimitReader(from, int64(f.UncompressedSize64)+1))
-	if err != nil || sha != "" && hashOf(data) != sha {
+	// A close that fails, fails for what the reading has met already.
+	if closed := from.Close(); err != nil || closed != nil || sha != "" && hashOf(data) != sha {
 		return nil, refuse("%s in the exported case is damaged or was changed; ask for a new copy", name)
 	}
 	return data, nil
