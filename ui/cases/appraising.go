@@ -97,6 +97,3 @@ func (a *appraising) close() {
 	a.room.Refresh()
 	a.room.arrange()
 }
-
-// Finish waits until everything is kept; call it before the casebook is closed.
-func (r *Room) Finish() { r.appraising.form.Finish() }

@@ -15,6 +15,8 @@
 package cases
 
 import (
+	"sync"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
@@ -52,6 +54,8 @@ type Room struct {
 	win  fyne.Window
 	do   func(func())
 	book *casebook.Casebook
+	// bringing is an import that is under way.
+	bringing sync.WaitGroup
 
 	index      *index
 	page       *page
@@ -91,6 +95,7 @@ func (r *Room) Object() fyne.CanvasObject { return r.root }
 // Show opens the room on a casebook, at the case that was photographed last.
 func (r *Room) Show(book *casebook.Casebook) {
 	r.appraising.close()
+	r.errand.leave()
 	r.book = book
 	r.page.leave()
 	r.notice.stand(standing(book))
@@ -115,6 +120,17 @@ func (r *Room) Refresh() {
 	}
 	r.index.fill(nil)
 	r.page.reload()
+}
+
+// Finish ends what is under way, so that the casebook can be closed: an import
+// stops after the photograph it is at, and the last answer of an appraisal is
+// kept.
+func (r *Room) Finish() {
+	if r.errand.running {
+		r.errand.stop()
+	}
+	r.bringing.Wait()
+	r.appraising.form.Finish()
 }
 
 // writable reports whether the casebook can be written to.

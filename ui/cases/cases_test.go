@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"ogive/imaging/casebook"
@@ -59,6 +60,8 @@ func TestEveryKeystrokeSearches(t *testing.T) {
 		test.Type(s.index.search, "K-1"[i:i+1])
 		s.until(fmt.Sprintf("%q is searched", s.index.search.Text), func() bool { return len(s.index.found) == want })
 	}
+	s.index.search.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	s.until("Enter opens the first that is found", func() bool { return s.page.shown.about.Code == "K-10" })
 	s.index.search.SetText("nothing such")
 	s.until("nothing is found", func() bool { return len(s.index.found) == 0 })
 	if !s.index.none.Visible() || !strings.Contains(s.index.none.Text, "nothing such") || s.empty.Visible() {

@@ -68,6 +68,16 @@ func (e *errand) start(stop func()) {
 	e.room.arrange()
 }
 
+// leave forgets an import into a casebook that is left.
+func (e *errand) leave() {
+	if e.running {
+		e.stop()
+	}
+	e.running = false
+	e.object.Hide()
+	e.room.arrange()
+}
+
 func (e *errand) progress(done, all int, name string) {
 	if !e.running {
 		return

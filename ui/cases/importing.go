@@ -95,7 +95,9 @@ type destination struct {
 func (r *Room) bringIn(into destination, paths []string, date casebook.Date) {
 	ctx, stop := context.WithCancel(context.Background())
 	r.errand.start(stop)
+	r.bringing.Add(1)
 	r.background(func(book *casebook.Casebook) func() {
+		defer r.bringing.Done()
 		items, err := itemsOf(paths, date)
 		var results []casebook.Result
 		if err == nil {

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2/test"
+
+	"ogive/imaging/casebook"
 )
 
 func TestPhotographsDroppedAreBroughtInAndWhatBecameOfThemIsSaid(t *testing.T) {
@@ -67,4 +69,31 @@ func TestAnImportCanBeStoppedAndSaysSo(t *testing.T) {
 	if !strings.Contains(s.errand.words.Text, "not looked at any more") {
 		t.Errorf("it says %q", s.errand.words.Text)
 	}
+}
+
+func TestALeftCasebookCanBeClosedAmidAnImportAndAnotherOneFilled(t *testing.T) {
+	s, id := withCase(t)
+	folder := t.TempDir()
+	var paths []string
+	for n := range 40 {
+		paths = append(paths, picture(t, folder, 120+n))
+	}
+	s.bringIn(destination{id, "S-012"}, paths, "2026-05-04")
+	s.Finish()
+	if err := s.book.Check(t.Context()); err != nil {
+		t.Errorf("the casebook is left unwell: %v", err)
+	}
+	there, err := s.book.Photographs(id)
+	if err != nil || len(there) == 17+40 {
+		t.Errorf("%d photographs are there after the import was cut short (%v)", len(there), err)
+	}
+	other := opened(t)
+	add(t, other, casebook.Case{Code: "B-1", Hand: casebook.RightHand})
+	s.Show(other)
+	s.until("the other casebook is shown", func() bool { return s.page.shown.about.Code == "B-1" })
+	if s.errand.running || s.errand.object.Visible() {
+		t.Error("the import into the first casebook is still shown")
+	}
+	s.Import(paths[:1])
+	s.until("it is brought in", func() bool { return !s.errand.running })
 }

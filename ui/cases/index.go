@@ -35,6 +35,11 @@ func newIndex(r *Room) *index {
 	x.search = widget.NewEntry()
 	x.search.SetPlaceHolder(lang.L("Search: code, web, finding, date"))
 	x.search.OnChanged = func(string) { x.fill(nil) }
+	x.search.OnSubmitted = func(string) {
+		if len(x.found) > 0 {
+			r.ShowCase(x.found[0].ID)
+		}
+	}
 	x.list = widget.NewList(func() int { return len(x.found) }, newRow, x.fillRow)
 	x.list.HideSeparators = true
 	x.list.OnSelected = x.selected
