@@ -12,6 +12,7 @@ import (
 	"ogive/geometry/plane"
 	"ogive/geometry/reading"
 	"ogive/geometry/registration"
+	"ogive/geometry/scale"
 )
 
 // Fellow is the same web on another photograph: of the other hand, or of this
@@ -37,7 +38,7 @@ func FromOtherHand(g Ground, w hand.Web, other Fellow) (Proposal, error) {
 	if !o.here.all || !o.there.all {
 		return Proposal{}, errors.New("joints: MCP and PIP of both digits must be marked on both hands to lay one over the other; mark them")
 	}
-	s, err := o.register(o.here, o.there)
+	s, err := o.register(o.here, o.there, g.Fit.Best, other.Ground.Fit.Best)
 	if err != nil {
 		return Proposal{}, err
 	}
@@ -52,9 +53,9 @@ type overlay struct {
 	mirrored    bool
 }
 
-func (o overlay) register(here, there joints) (registration.Similarity, error) {
-	h, okH := here.frame(o.g.Fit.Best)
-	t, okT := there.frame(o.other.Ground.Fit.Best)
+func (o overlay) register(here, there joints, onHere, onThere scale.Map) (registration.Similarity, error) {
+	h, okH := here.frame(onHere)
+	t, okT := there.frame(onThere)
 	if !okH || !okT {
 		return registration.Similarity{}, errors.New("joints: MCP and PIP of a digit lie on one another; mark them apart")
 	}
@@ -95,14 +96,15 @@ const (
 	// doubted (this project's own).
 	poorFit = 0.12
 	// tracing is what the tracing of the other hand's border adds to a crown's
-	// U95, in pixels there: twice the 0.25 px of package reading.
-	tracing = 0.5
+	// U95, in pixels there: twice the 0.25 px of package reading along the axis,
+	// and as much for the place on it.
+	tracing = 1
 )
 
 // contrary warns where the landmarks agree far better the other way round.
 func (o overlay) contrary(s registration.Similarity) []string {
 	o.mirrored = !o.mirrored
-	c, err := o.register(o.here, o.there)
+	c, err := o.register(o.here, o.there, o.g.Fit.Best, o.other.Ground.Fit.Best)
 	if err != nil || s.RMS < 5 || c.RMS > s.RMS/3 {
 		return nil
 	}
@@ -110,22 +112,25 @@ func (o overlay) contrary(s registration.Similarity) []string {
 }
 
 // doubt fills the uncertainties: the overlay is repeated with the joints of both
-// photographs as the observers may have missed them.
+// photographs as the observers may have missed them, on maps as likely as the
+// best ones.
 func (o overlay) doubt(p *Proposal, theirs arch.Arch) {
-	rng := rand.New(rand.NewPCG(0x07e4, 200))
+	rng := rand.New(rand.NewPCG(0x07e4, overlays))
 	frame, _ := o.here.frame(o.g.Fit.Best)
 	var crowns, indices, spans []float64
-	for range 200 {
-		s, err := o.register(o.here.missed(o.g.Marks.ClickSD, rng), o.there.missed(o.other.Ground.Marks.ClickSD, rng))
+	for i := range overlays {
+		// Out of step, so that the tilts of the two photographs are independent.
+		onHere, onThere := likely(o.g.Fit, i), likely(o.other.Ground.Fit, (i*overlayStep)%overlays)
+		s, err := o.register(o.here.missed(o.g.Marks.ClickSD, rng), o.there.missed(o.other.Ground.Marks.ClickSD, rng), onHere, onThere)
 		if err != nil {
 			continue
 		}
-		a := Moved(theirs, s)
-		crowns = append(crowns, float64(a.Crown.Distance(p.Arch.Crown)))
-		indices = append(indices, math.Abs(float64(frame.Index(a.Crown)-p.Index.Value)))
-		spans = append(spans, math.Abs(float64(a.Span()-p.Span.Value)))
+		crown := o.g.Fit.Best.Position(onHere.Pixel(s.Position(onThere.Position(o.other.Web.Crown))))
+		crowns = append(crowns, float64(crown.Distance(p.Arch.Crown)))
+		indices = append(indices, math.Abs(float64(frame.Index(crown)-p.Index.Value)))
+		spans = append(spans, math.Abs(float64(theirs.Span())*s.Scale-float64(p.Span.Value)))
 	}
-	there := tracing * float64(o.other.Ground.Fit.Best.PerPixel(o.other.Web.Crown))
+	there := tracing * float64(o.other.Ground.Fit.Best.PerPixel(o.other.Web.Crown)) * float64(frame.Phalanx()/o.phalanxThere())
 	p.CrownU95 = plane.Millimetre(math.Hypot(drawn.Upper95(crowns), there))
 	p.Index.U95 = plane.Ratio(math.Hypot(drawn.Upper95(indices), there/float64(frame.Phalanx())))
 	read := 0.0
@@ -133,4 +138,20 @@ func (o overlay) doubt(p *Proposal, theirs arch.Arch) {
 		read = float64(o.other.Web.Span.U95)
 	}
 	p.Span.U95 = plane.Millimetre(math.Hypot(drawn.Upper95(spans), read))
+}
+
+// overlays is how often the overlay is repeated; overlayStep has no divisor in
+// common with it.
+const overlays, overlayStep = 300, 67
+
+func likely(fit scale.Fit, i int) scale.Map {
+	if len(fit.Likely) == 0 {
+		return fit.Best
+	}
+	return fit.Likely[i*len(fit.Likely)/overlays%len(fit.Likely)]
+}
+
+func (o overlay) phalanxThere() plane.Millimetre {
+	frame, _ := o.there.frame(o.other.Ground.Fit.Best)
+	return frame.Phalanx()
 }
