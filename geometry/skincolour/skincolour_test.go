@@ -71,7 +71,7 @@ func TestWithoutANeutralPatchTheDoubtIsLarge(t *testing.T) {
 // two colours are nearly the same and the difference can't be negative.
 func TestTheIntervalHoldsTheTruth(t *testing.T) {
 	for _, distance := range []float64{0, 1, 6} {
-		const n = 300
+		const n = 150
 		held := 0
 		for _, d := range draws()[:n] {
 			truth, other := sample(Back, "one", 60, 11, 18), sample(Palm, "two", 60+distance, 11, 18)
