@@ -67,6 +67,9 @@ type Room struct {
 // New is the room without photographs.
 func New(win fyne.Window) *Room {
 	r := &Room{win: win, apart: func(work func()) { go work() }, soon: fyne.Do}
+	if own, err := measure.Defaults(); err == nil {
+		r.settings = own
+	}
 	r.head = newHead(r)
 	r.boards = newBoards(r.open)
 	r.sheet = newSheet(r.reveal)
@@ -80,7 +83,8 @@ func New(win fyne.Window) *Room {
 // Object is what fills the window.
 func (r *Room) Object() fyne.CanvasObject { return r.root }
 
-// UseSettings sets the normal values and the tilt that are used from now on.
+// UseSettings sets the normal values and the tilt that are used from now on, in
+// place of the program's own.
 func (r *Room) UseSettings(s measure.Settings) { r.settings = s }
 
 // Show holds two photographs against each other, the operated hand first, or the

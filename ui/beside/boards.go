@@ -16,9 +16,6 @@ import (
 	"ogive/ui/marking"
 )
 
-// captionHeight is the height of the line above a photograph.
-const captionHeight = 40
-
 // boards are the two photographs, the operated hand larger, with the other
 // hand's arches over its own.
 type boards struct {

@@ -53,5 +53,5 @@ func (p plates) Layout(parts []fyne.CanvasObject, size fyne.Size) {
 
 // seen is the width at which the photograph is seen in a room of that size.
 func (p plates) seen(room fyne.Size) float32 {
-	return min(room.Width, (room.Height-captionHeight)*p.aspect())
+	return min(room.Width, (room.Height-captionHeight(room.Width))*p.aspect())
 }

@@ -6,12 +6,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/geometry/plane"
 	"ogive/imaging/photo"
 	"ogive/ui/board"
+	"ogive/ui/flow"
 	"ogive/ui/look"
 )
 
@@ -32,13 +32,41 @@ func newPlate(open func()) *plate {
 	p := &plate{board: board.New(), title: widget.NewLabel("")}
 	p.title.TextStyle.Bold, p.title.Truncation = true, fyne.TextTruncateEllipsis
 	p.board.OnView = p.follow
-	whole := button(look.IconFit, lang.L("Whole"), p.board.Fit)
-	closer := widget.NewButtonWithIcon(lang.L("Closer"), theme.ZoomInIcon(), func() { p.board.ZoomBy(1.6) })
-	closer.Importance = widget.LowImportance
-	mark := button(look.IconOpen, lang.L("Open to mark"), open)
-	caption := container.NewBorder(nil, nil, nil, container.NewHBox(whole, closer, mark), p.title)
-	p.object = container.NewBorder(caption, nil, nil, nil, p.board)
+	buttons := container.NewHBox(
+		button(look.IconFit, lang.L("Whole"), p.board.Fit),
+		button(look.IconOpen, lang.L("Open to mark"), open))
+	p.object = container.New(captioned{}, p.title, buttons, p.board)
 	return p
+}
+
+// captioned stands title and buttons above a photograph: beside each other, or
+// over each other where it is narrow.
+type captioned struct{}
+
+// captionLine is the height of a line above a photograph, and narrow the width
+// below which there are two.
+const captionLine, narrow = 38, 480
+
+func captionHeight(width float32) float32 {
+	if width < narrow {
+		return 2*captionLine - 8
+	}
+	return captionLine
+}
+
+func (captioned) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(220, 160) }
+
+func (captioned) Layout(parts []fyne.CanvasObject, size fyne.Size) {
+	title, buttons, photograph := parts[0], parts[1], parts[2]
+	wide, top := buttons.MinSize().Width, captionHeight(size.Width)
+	if size.Width < narrow {
+		flow.Put(title, 0, 0, size.Width, captionLine)
+		flow.Put(buttons, 0, captionLine-8, wide, captionLine)
+	} else {
+		flow.Put(title, 0, 0, size.Width-wide, captionLine)
+		flow.Put(buttons, size.Width-wide, 0, wide, captionLine)
+	}
+	flow.Put(photograph, 0, top, size.Width, size.Height-top)
 }
 
 func button(icon look.IconName, text string, do func()) *widget.Button {

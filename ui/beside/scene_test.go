@@ -18,7 +18,6 @@ import (
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/imaging/marksfile"
-	"ogive/imaging/measure"
 	"ogive/imaging/phantom"
 	"ogive/imaging/photo"
 	"ogive/ui/look"
@@ -96,11 +95,6 @@ func room(t *testing.T, v fyne.ThemeVariant, size fyne.Size) (*Room, fyne.Window
 	w := test.NewTempWindow(t, nil)
 	r := New(w)
 	r.apart, r.soon = func(work func()) { work() }, func(work func()) { work() }
-	settings, err := measure.Defaults()
-	if err != nil {
-		t.Fatal(err)
-	}
-	r.UseSettings(settings)
 	w.SetPadded(false)
 	w.SetContent(r.Object())
 	w.Resize(size)
@@ -152,4 +146,29 @@ func TestTheRoomIsLookedAt(t *testing.T) {
 	r.Show(long, h[1])
 	r.reveal(hand.ThirdWeb)
 	lookedAt(t, w, "longer")
+	upright(t)
+}
+
+// upright looks at photographs that stand upright, beside a ruler that leaves
+// much in doubt.
+func upright(t *testing.T) {
+	t.Helper()
+	var sides [2]Side
+	for i, side := range []hand.Side{hand.Right, hand.Left} {
+		web := phantom.WebShape{Shape: arch.U, Index: 0.5 + 0.07*plane.Ratio(i), Span: 8.6 + 1.4*plane.Millimetre(i), Flat: 0.4}
+		s, err := photographed(side.String()+" hand, 3 March 2026", phantom.Case{
+			Seed: uint64(20 + i), Side: side, Size: 30, Width: 900, Height: 1200, Tilt: plane.Degrees(6),
+			Webs: map[hand.Web]phantom.WebShape{hand.SecondWeb: web, hand.ThirdWeb: {Shape: arch.V, Index: 0.5, Flare: plane.Degrees(8)}},
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		sides[i] = s
+	}
+	r, w := room(t, theme.VariantDark, small700())
+	r.Show(sides[0], sides[1])
+	lookedAt(t, w, "upright")
+	r, w = room(t, theme.VariantLight, fyne.NewSize(1600, 1000))
+	r.Show(sides[0], sides[1])
+	lookedAt(t, w, "upright-1600")
 }
