@@ -8,12 +8,13 @@ import (
 	"strings"
 
 	"ogive/imaging/marksfile"
+	"ogive/imaging/planfile"
 	"ogive/imaging/report"
 )
 
 // marksFiles lists the marks files that the arguments name, each once: a folder
 // stands for its *.json files in the order of their names, not for those of the
-// folders inside it. Readings that this program wrote are passed over. A file
+// folders inside it. Readings and plans that this program wrote are passed over. A file
 // that is no marks file is listed too, so that nothing is left out in silence.
 func marksFiles(arguments []string) (files []string, faults []error) {
 	for _, a := range arguments {
@@ -41,7 +42,7 @@ func expanded(argument string) ([]string, error) {
 	var out []string
 	for _, e := range entries {
 		path := filepath.Join(argument, e.Name())
-		if !e.IsDir() && strings.EqualFold(filepath.Ext(path), ".json") && !isReading(path) {
+		if !e.IsDir() && strings.EqualFold(filepath.Ext(path), ".json") && !isOurs(path) {
 			out = append(out, path)
 		}
 	}
@@ -58,11 +59,12 @@ func isFolder(path string) bool {
 
 func folderAmong(paths []string) bool { return slices.ContainsFunc(paths, isFolder) }
 
-func isReading(path string) bool {
+// isOurs reports whether the file is a reading or a plan.
+func isOurs(path string) bool {
 	info, err := os.Stat(path)
 	if err != nil || !info.Mode().IsRegular() || info.Size() > marksfile.MaxSize {
 		return false
 	}
 	data, err := os.ReadFile(path)
-	return err == nil && report.IsReading(data)
+	return err == nil && (report.IsReading(data) || planfile.IsPlan(data))
 }

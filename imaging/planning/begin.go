@@ -99,6 +99,24 @@ func (h Hand) BeginZigzag(w hand.Web, join [2]plane.PixelPoint) *planfile.Zigzag
 	return h.Zigzag(join, flaps, reach, false)
 }
 
+// Beyond is the part of the join that lies distal to the flap, where the zigzags
+// begin. It is the whole join where there is no dorsal flap, or where the flap
+// does not end on it.
+func (h Hand) Beyond(join [2]plane.PixelPoint, f *planfile.Flap) [2]plane.PixelPoint {
+	if f == nil || f.Kind != flap.DorsalFlap {
+		return join
+	}
+	j := h.join(join)
+	axis, tip := j.To.Sub(j.From).Direction(), plane.Millimetre(0)
+	for _, p := range h.Ground.Fit.Best.Positions(f.Outline) {
+		tip = max(tip, p.Sub(j.From).Dot(axis))
+	}
+	if tip >= j.Length() {
+		return join
+	}
+	return [2]plane.PixelPoint{h.pixels([]plane.Position{j.From.Add(axis.Scale(float64(tip)))})[0], join[1]}
+}
+
 // Zigzag is the regular zigzag with that number of flaps and that reach on both
 // faces, interdigitating.
 func (h Hand) Zigzag(join [2]plane.PixelPoint, flaps int, reach plane.Millimetre, right bool) *planfile.Zigzag {

@@ -140,6 +140,24 @@ func TestTheFirstZigzagReachesTheMiddleOfEachDigitWithTipsNearSixtyDegrees(t *te
 	}
 }
 
+func TestTheFirstZigzagBeginsWhereTheFlapEnds(t *testing.T) {
+	h, _ := here(t)
+	w := Of(begun(t, h), h, nil).Webs[0]
+	a := w.Alternatives[0]
+	axis := w.Join.Line.To.Sub(w.Join.Line.From).Direction()
+	level := func(p plane.Position) float64 { return float64(p.Sub(w.Join.Line.From).Dot(axis)) }
+	tip := math.Inf(-1)
+	for _, p := range a.Flap.Flap.Outline {
+		tip = math.Max(tip, level(p))
+	}
+	if first := level(a.Dorsal.Zigzag.Points[0]); math.Abs(first-tip) > 1e-6 || tip <= 0 {
+		t.Errorf("the zigzag begins at %v mm, the flap ends at %v mm along the join", first, tip)
+	}
+	if last := level(a.Dorsal.Zigzag.Points[len(a.Dorsal.Zigzag.Points)-1]); math.Abs(last-float64(w.Join.Line.Length())) > 1e-6 {
+		t.Errorf("the zigzag ends at %v mm of %v", last, w.Join.Line.Length())
+	}
+}
+
 func TestTheSkinBudgetTakesTheFlapOff(t *testing.T) {
 	h, _ := here(t)
 	f := begun(t, h)
