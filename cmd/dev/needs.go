@@ -40,15 +40,15 @@ var windowNeeds = needs{
 }
 
 // viewingNeeds is what tests need that open the real window on a display of
-// their own and look at it.
+// their own and look at it, and that watch whether a program opens a connection.
 var viewingNeeds = needs{
-	purpose:  "open and look at the window in tests",
-	debian:   []string{"xvfb", "xdotool", "imagemagick"},
-	programs: []string{"Xvfb", "xdotool", "convert"},
+	purpose:  "open, look at and watch the programs in tests",
+	debian:   []string{"xvfb", "xdotool", "imagemagick", "strace"},
+	programs: []string{"Xvfb", "xdotool", "convert", "strace"},
 	elsewhere: map[string]string{
-		"fedora": "sudo dnf install xorg-x11-server-Xvfb xdotool ImageMagick",
-		"suse":   "sudo zypper install xorg-x11-server-Xvfb xdotool ImageMagick",
-		"arch":   "sudo pacman -S xorg-server-xvfb xdotool imagemagick",
+		"fedora": "sudo dnf install xorg-x11-server-Xvfb xdotool ImageMagick strace",
+		"suse":   "sudo zypper install xorg-x11-server-Xvfb xdotool ImageMagick strace",
+		"arch":   "sudo pacman -S xorg-server-xvfb xdotool imagemagick strace",
 	},
 }
 
