@@ -1,0 +1,112 @@
+package rounds
+
+import (
+	"fmt"
+	"image"
+	"math"
+
+	"ogive/geometry/plane"
+	"ogive/geometry/scoring"
+)
+
+// leastClicks is how many clicks it takes to tell an observer's own deviation: with
+// 40 clicks, two directions each, it is told to about an eighth.
+const leastClicks = 40
+
+// leastSD is the smallest deviation that is believed: nobody sees where in a pixel
+// an edge lies.
+const leastSD plane.Pixel = 0.3
+
+// Click is how widely an observer's clicks scatter.
+type Click struct {
+	// SD is the standard deviation of one click each way, on a picture whose longer
+	// side is Longer.
+	SD, Longer     plane.Pixel
+	Clicks, Rounds int
+}
+
+// Repeatability is how widely one observer's clicks on joints and crowns scatter in
+// blind rounds on phantoms; false unless there are at least 40 of them.
+//
+// The bias of each kind of landmark, along the digit and sideways, is taken off
+// first: a learner who puts every MCP joint a millimetre too far proximal is told so
+// by the round, and repeats it; what a reading wants is how far the next click may
+// fall from the last. The scatter is robust (1.4826 times the median absolute
+// residual), so that one click on the wrong finger does not count for all.
+//
+// Photographs with a reference observer are left out, whose own clicks scatter too.
+func Repeatability(all []*Round, observer string) (Click, bool) {
+	kinds := map[string]*sides{}
+	c := Click{Longer: pictureWidth}
+	for _, r := range all {
+		if r.Observer != observer || r.Setup.Kind != Blind {
+			continue
+		}
+		before := c.Clicks
+		for _, result := range r.Results {
+			c.Clicks += result.clicks(kinds, c.Longer)
+		}
+		if c.Clicks > before {
+			c.Rounds++
+		}
+	}
+	if c.Clicks < leastClicks {
+		return c, false
+	}
+	var residuals []float64
+	used := 0
+	for _, kind := range landmarkKinds {
+		if s := kinds[kind]; s != nil {
+			residuals = append(append(residuals, aboutMedian(s.distal)...), aboutMedian(s.ulnar)...)
+			used += 2
+		}
+	}
+	n := float64(len(residuals))
+	// Each median taken off uses up one residual.
+	sd := scoring.RobustSD(residuals) * math.Sqrt(n/(n-float64(used)))
+	c.SD = max(plane.Pixel(sd), leastSD)
+	return c, true
+}
+
+type sides struct{ distal, ulnar []float64 }
+
+// clicks adds the landmarks of one picture, as on a picture of that longer side.
+func (r Result) clicks(kinds map[string]*sides, longer plane.Pixel) int {
+	if !r.Exact || r.Longer <= 0 {
+		return 0
+	}
+	k := float64(longer / r.Longer)
+	for _, l := range r.Landmarks {
+		s := kinds[l.Kind]
+		if s == nil {
+			s = &sides{}
+			kinds[l.Kind] = s
+		}
+		s.distal, s.ulnar = append(s.distal, k*float64(l.DistalPx)), append(s.ulnar, k*float64(l.UlnarPx))
+	}
+	return len(r.Landmarks)
+}
+
+func aboutMedian(values []float64) []float64 {
+	middle := scoring.Median(values)
+	out := make([]float64, len(values))
+	for i, v := range values {
+		out[i] = v - middle
+	}
+	return out
+}
+
+// On is the deviation to expect on a photograph of that size. Both are looked at
+// filling a window, and what makes a joint hard to place is as large a part of
+// either hand: so it grows with the photograph's longer side. One who zooms in does
+// better on a large photograph than this says; the reading then errs on the side of
+// doubt.
+func (c Click) On(size image.Point) plane.Pixel {
+	return c.SD * plane.Pixel(max(size.X, size.Y)) / c.Longer
+}
+
+// Sentence is what a reading says of it on a photograph of that size.
+func (c Click) Sentence(size image.Point) string {
+	return fmt.Sprintf("Placing a point is taken to scatter by %.1f px each way, this observer's own in %d clicks of %d blind rounds on phantoms, scaled to the size of this photograph. A bias that the observer repeats is not in it, nor that joints on skin are harder to find.",
+		float64(c.On(size)), c.Clicks, c.Rounds)
+}
