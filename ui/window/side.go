@@ -26,13 +26,14 @@ func (w *Window) buildSide() fyne.CanvasObject {
 func (w *Window) arrangeSide() { w.side.Layout.Layout(w.side.Objects, w.side.Size()) }
 
 // sideLayout gives the guide's words, the offer and the verdicts over the cards
-// what they need. What is left goes first to the guide's picture, up to half of
-// the column and only while a point is wanted, then to the cards.
+// what they need. What is left goes first to the guide's picture while a point is
+// wanted, until it is clear or half of the column is used, then to the cards.
 type sideLayout struct{ wanted *bool }
 
 const (
 	columnWidth = 340
 	guideShare  = 0.5
+	clearer     = 96 // with so much more than the least the picture is clear
 )
 
 // MinSize is called by Fyne.
@@ -47,7 +48,7 @@ func (l sideLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	}
 	height := least
 	if *l.wanted {
-		height = max(least, min(guideShare*size.Height, size.Height-offered-cards.MinSize().Height))
+		height = max(least, min(max(guideShare*size.Height, least+clearer), size.Height-offered-cards.MinSize().Height))
 	}
 	height = min(height, size.Height-offered)
 	y := float32(0)
