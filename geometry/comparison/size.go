@@ -34,9 +34,9 @@ type Size struct {
 	Operated, Other, Difference plane.Estimate[plane.Millimetre]
 	// Beyond is true where the difference lies beyond uncertainty. So that at
 	// most one pair of equal hands in twenty is reminded of, and not one digit in
-	// twenty, the interval is widened by the number of digits, each with a length
-	// and a width (Bonferroni; the two lengths of a digit say nearly the same,
-	// and so do its millimetres and its proportion).
+	// twenty, the interval is widened by three for each digit: its length, its
+	// proportion and its width (Bonferroni; the two lengths of a digit say nearly
+	// the same).
 	Beyond bool
 
 	// Excess is by which part the digit is larger than its fellow in proportion
@@ -84,7 +84,7 @@ func (p *pair) sizes(webs []Web) []Size {
 		out[i] = Size{Digit: s.digit, Of: s.of, From: plane.Ratio(s.from), To: plane.Ratio(s.to), Operated: a.size(i), Other: b.size(i)}
 		out[i].Difference = *difference(&out[i].Operated, &out[i].Other)
 	}
-	stricter := bonferroni(2 * len(digitsOf(webs)))
+	stricter := bonferroni(3 * len(digitsOf(webs)))
 	for i, s := range out {
 		out[i].Beyond = math.Abs(float64(s.Difference.Value)) > stricter*float64(s.Difference.U95)
 	}
