@@ -8,6 +8,9 @@
 //	results, err := book.Import(ctx, id, []casebook.Item{{Path: "a.jpg"}}, progress)
 //	photographs, err := book.Photographs(id)
 //	err = book.SaveMarks(photographs[0].ID, "observer", marks)
+//	err = book.SavePlan(photographs[0].ID, "observer", plan)
+//	err = book.SaveAppraisal(photographs[0].Sitting, appraisal)
+//	err = book.Export(id, "S-012.zip", passphrase)
 //
 // When a method returns without error, what it did is on the disk: a program
 // killed at any moment opens the casebook again with it. A file is written

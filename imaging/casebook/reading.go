@@ -79,3 +79,32 @@ func (b *Casebook) KeptReading(photograph int64, observer, way string) (text str
 func (b *Casebook) MarksText(photograph int64, observer string) (string, bool, error) {
 	return b.latest(keptMarks, photograph, observer)
 }
+
+// forgetStrays forgets readings of other marks than the latest, such as another
+// program's hand in the database may leave.
+func (b *Casebook) forgetStrays() error {
+	type reading struct {
+		id    int64
+		stray bool
+	}
+	all, err := rows(b.db, func(scan func(...any) error) (r reading, err error) {
+		var hash, marks string
+		err = scan(&r.id, &hash, &marks)
+		r.stray = hash != hashOf([]byte(marks))
+		return r, err
+	}, `SELECT r.id,r.marks,coalesce((SELECT text FROM marks m WHERE m.photograph=r.photograph AND m.observer=r.observer ORDER BY m.revision DESC LIMIT 1),'') FROM readings r`)
+	if err != nil || b.readOnly != "" {
+		return err
+	}
+	return b.change("a reading of other marks can't be forgotten", func(tx *sql.Tx) error {
+		for _, r := range all {
+			if !r.stray {
+				continue
+			}
+			if _, err := tx.Exec("DELETE FROM readings WHERE id=?", r.id); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}

@@ -133,8 +133,9 @@ func (b *Casebook) intact() error {
 	return nil
 }
 
-// Check looks at everything: the database, and every photograph's file against
-// its hash. It takes as long as reading all files does.
+// Check looks at everything: the database, every kept reading against the marks
+// it was computed from, and every photograph's file against its hash. It takes as
+// long as reading all files does. A reading of other marks is forgotten.
 func (b *Casebook) Check(ctx context.Context) error {
 	if err := b.intact(); err != nil {
 		return err
@@ -145,6 +146,9 @@ func (b *Casebook) Check(ctx context.Context) error {
 	}
 	if broken > 0 {
 		return refuse("the casebook's database is damaged (%d entries belong to nothing); put back %s from your last backup", broken, DatabaseName)
+	}
+	if err := b.forgetStrays(); err != nil {
+		return err
 	}
 	all, err := rows(b.db, scanPhotograph, "SELECT "+photographFields+" ORDER BY p.id")
 	if err != nil {

@@ -1,6 +1,7 @@
 package casebook
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -147,5 +148,57 @@ func TestASittingCanBeMovedToAnotherDayButNotOntoAnotherSitting(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%v, want a refusal that says %q", err, want)
 		}
+	}
+}
+
+func TestAReadingIsForgottenWhenItsMarksAreChangedByWhateverHand(t *testing.T) {
+	book := fresh(t)
+	p := importTiny(t, book, addCase(t, book, "S-1"), 1).Photograph
+	keep := func() {
+		t.Helper()
+		if err := book.SaveMarks(p, "AB", marksAt(4)); err != nil {
+			t.Fatal(err)
+		}
+		text, _, err := book.MarksText(p, "AB")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := book.KeepReadings("way", NewReading{Photograph: p, Observer: "AB", Marks: text, Text: "{}"}, NewReading{Photograph: p, Observer: "AB", Marks: "others", Text: "no"}); err != nil {
+			t.Fatal(err)
+		}
+		if err := book.Check(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+		if kept, ok, err := book.KeptReading(p, "ab", "way"); kept != "{}" || !ok || err != nil {
+			t.Fatalf("%q %v %v", kept, ok, err)
+		}
+	}
+	for _, c := range []struct {
+		name   string
+		change func() error
+	}{
+		{"new marks", func() error { return book.SaveMarks(p, "AB", marksAt(5)) }},
+		{"marks changed in the database", func() error {
+			_, err := book.db.Exec("UPDATE marks SET text='{}'")
+			return err
+		}},
+		{"marks changed behind the database's back", func() error { // last: it takes the trigger away
+			_, err := book.db.Exec("DROP TRIGGER reading_outdated_by_changed_marks; UPDATE marks SET text='{}'")
+			return errors.Join(err, book.Check(t.Context()))
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			keep()
+			if err := c.change(); err != nil {
+				t.Fatal(err)
+			}
+			if kept, ok, err := book.KeptReading(p, "AB", "way"); ok || err != nil {
+				t.Errorf("%q is still there, %v", kept, err)
+			}
+		})
+	}
+	keep()
+	if _, ok, err := book.KeptReading(p, "AB", "another way"); ok || err != nil {
+		t.Errorf("a reading by another way: %v %v", ok, err)
 	}
 }

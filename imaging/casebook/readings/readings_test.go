@@ -238,6 +238,30 @@ func TestAllAreReadAndWhatCantBeStopsNoOther(t *testing.T) {
 	}
 }
 
+func TestASecondWindowReadsWhatIsNotKeptAndWritesNothing(t *testing.T) {
+	book, _, ids := marked(t, 1)
+	second, err := casebook.Open(book.Folder())
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() {
+		if err := second.Close(); err != nil {
+			t.Error(err)
+		}
+	}()
+	b := in(t, second, settings(t))
+	for range 2 {
+		computed := 0
+		items, err := b.All(t.Context(), func(done, all int) { computed = done })
+		if err != nil || len(items) != 1 || items[0].Err != nil || len(items[0].Kept.Reading.Webs) != 1 || computed != 1 {
+			t.Errorf("%+v %v", items, err)
+		}
+	}
+	if k, err := b.Of(ids[0], "AB"); err != nil || len(k.Reading.Webs) != 1 {
+		t.Errorf("%+v %v", k, err)
+	}
+}
+
 // The figures of one photograph are written down. When they change, what is kept
 // in casebooks is out of date, and Version must be raised.
 func TestTheVersionIsRaisedWhenFiguresChange(t *testing.T) {
