@@ -150,7 +150,7 @@ func (w *Window) closeCasebook() {
 }
 
 func (w *Window) exampleFolder() string {
-	return filepath.Join(w.app.Storage().RootURI().Path(), "example casebook")
+	return filepath.Join(w.home, "example casebook")
 }
 
 func (w *Window) inExample() bool { return w.book != nil && w.book.Folder() == w.exampleFolder() }

@@ -25,7 +25,7 @@ func firstExample() phantom.Example {
 // openExample opens an invented hand like any photograph. It is drawn the first
 // time it is asked for and kept in the program's own folder, with its marks.
 func (w *Window) openExample(e phantom.Example) {
-	path := filepath.Join(w.app.Storage().RootURI().Path(), "examples", e.Name+".jpg")
+	path := filepath.Join(w.home, "examples", e.Name+".jpg")
 	if _, err := os.Stat(path); err == nil {
 		w.Open(path)
 		return

@@ -49,7 +49,7 @@ func newScene(t *testing.T) *scene {
 // until runs what comes back until something holds.
 func (s *scene) until(what string, holds func() bool) {
 	s.t.Helper()
-	deadline := time.After(30 * time.Second)
+	deadline := time.After(2 * time.Minute) // the processors may be busy
 	for !holds() {
 		select {
 		case f := <-s.queue:

@@ -34,6 +34,8 @@ type Window struct {
 	win fyne.Window
 	// do runs a function on the window's goroutine; tests put a queue here.
 	do func(func())
+	// home is the program's own folder.
+	home string
 
 	board     *board.Board
 	guide     *guide.Guide
@@ -82,7 +84,7 @@ func New(app fyne.App) (*Window, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := &Window{app: app, do: fyne.Do, settings: settings, pulled: map[hand.Web][]plane.PixelPoint{}}
+	w := &Window{app: app, do: fyne.Do, home: app.Storage().RootURI().Path(), settings: settings, pulled: map[hand.Web][]plane.PixelPoint{}}
 	w.usePreferences()
 	w.win = app.NewWindow("Ogive")
 	w.win.SetMaster()
