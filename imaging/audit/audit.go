@@ -78,12 +78,16 @@ func Of(ctx context.Context, book *casebook.Casebook, with measure.Settings, pro
 	for _, it := range items {
 		of[it.Case] = append(of[it.Case], it)
 	}
+	charts := make([]*chart, len(records))
+	spread(len(records), func(i int) {
+		charts[i] = collect(&records[i], of[records[i].Case.ID])
+		charts[i].follow()
+		charts[i].compare(with.Norms.Span)
+		charts[i].sort()
+	})
 	var a Audit
-	for i := range records {
-		c := collect(&records[i], of[records[i].Case.ID])
-		c.follow()
-		c.compare(with.Norms.Span)
-		a.Rows = append(a.Rows, c.sorted()...)
+	for _, c := range charts {
+		a.Rows = append(a.Rows, c.rows...)
 		a.Faults = append(a.Faults, c.faults...)
 	}
 	return a, nil

@@ -89,8 +89,9 @@ func table(t *testing.T, r *casebook.Record, items []readings.Item) []map[string
 	c := collect(r, items)
 	c.follow()
 	c.compare(settings(t).Norms.Span)
+	c.sort()
 	var out bytes.Buffer
-	if err := (Audit{Rows: c.sorted()}).CSV(&out); err != nil {
+	if err := (Audit{Rows: c.rows}).CSV(&out); err != nil {
 		t.Fatal(err)
 	}
 	lines, err := csv.NewReader(&out).ReadAll()

@@ -1,61 +1,98 @@
 package audit
 
 import (
+	"bytes"
 	"cmp"
 	"encoding/csv"
 	"io"
 	"math"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"ogive/imaging/wording"
 )
 
 // CSV writes the table under one header (RFC 4180, lines end in CRLF).
 func (a Audit) CSV(to io.Writer) error {
-	w := csv.NewWriter(to)
-	w.UseCRLF = true
-	cells := make([]string, len(columns))
+	header := make([]string, len(columns))
 	for i, c := range columns {
-		cells[i] = c.name
+		header[i] = c.name
 	}
-	if err := w.Write(cells); err != nil {
+	if err := writeLines(to, [][]string{header}); err != nil {
 		return err
 	}
-	for _, r := range a.Rows {
-		for i, c := range columns {
-			cells[i] = c.of(r)
-			if c.text {
-				cells[i] = guarded(cells[i])
-			}
+	parts := make([]bytes.Buffer, (len(a.Rows)+chunk-1)/chunk)
+	faults := make([]error, len(parts))
+	spread(len(parts), func(i int) {
+		var lines [][]string
+		for _, r := range a.Rows[i*chunk : min((i+1)*chunk, len(a.Rows))] {
+			lines = append(lines, r.cells())
 		}
-		if err := w.Write(cells); err != nil {
+		faults[i] = writeLines(&parts[i], lines)
+	})
+	for i := range parts {
+		if faults[i] != nil {
+			return faults[i]
+		}
+		if _, err := parts[i].WriteTo(to); err != nil {
 			return err
 		}
 	}
-	w.Flush()
+	return nil
+}
+
+// chunk is how many rows are written at a time, by one of the cores.
+const chunk = 500
+
+func (r *Row) cells() []string {
+	out := make([]string, len(columns))
+	for i, c := range columns {
+		out[i] = c.of(r)
+		if c.text {
+			out[i] = guarded(out[i])
+		}
+	}
+	return out
+}
+
+func writeLines(to io.Writer, lines [][]string) error {
+	w := csv.NewWriter(to)
+	w.UseCRLF = true
+	if err := w.WriteAll(lines); err != nil {
+		return err
+	}
 	return w.Error()
+}
+
+// spread spreads work over the cores.
+func spread(n int, work func(i int)) {
+	next := make(chan int)
+	var workers sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), n) {
+		workers.Go(func() {
+			for i := range next {
+				work(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	workers.Wait()
 }
 
 // Dictionary writes what every column means, in the order of the table, and the
 // caution that goes with the figures.
 func Dictionary(to io.Writer) error {
-	w := csv.NewWriter(to)
-	w.UseCRLF = true
-	if err := w.Write([]string{"column", "meaning", "unit", "values", "source"}); err != nil {
-		return err
-	}
+	lines := [][]string{{"column", "meaning", "unit", "values", "source"}}
 	for _, c := range columns {
-		if err := w.Write([]string{c.name, c.meaning, c.unit, c.values, c.source}); err != nil {
-			return err
-		}
+		lines = append(lines, []string{c.name, c.meaning, c.unit, c.values, c.source})
 	}
-	if err := w.Write([]string{"*", wording.Caution, "", "", ""}); err != nil {
-		return err
-	}
-	w.Flush()
-	return w.Error()
+	return writeLines(to, append(lines, []string{"*", wording.Caution, "", "", ""}))
 }
 
 // guarded puts an apostrophe before a text that a spreadsheet would take for a
@@ -80,11 +117,11 @@ func number(x float64) string {
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
-// sorted is the rows by sitting, hand, web, view, observer and photograph.
-func (c *chart) sorted() []*Row {
+// sort puts the rows in order of sitting, hand, web, view, observer and
+// photograph.
+func (c *chart) sort() {
 	slices.SortStableFunc(c.rows, func(a, b *Row) int {
 		return cmp.Or(cmp.Compare(a.Number, b.Number), cmp.Compare(a.Hand, b.Hand), cmp.Compare(a.Web, b.Web),
 			cmp.Compare(a.View, b.View), cmp.Compare(a.Observer, b.Observer), cmp.Compare(a.Photograph.ID, b.Photograph.ID))
 	})
-	return c.rows
 }
