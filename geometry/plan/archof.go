@@ -42,7 +42,12 @@ func borderAxis(w reading.Web, m scale.Map, crown plane.Position) plane.Vector[p
 // Moved is a as it comes to lie by s.
 func Moved(a arch.Arch, s registration.Similarity) arch.Arch {
 	a.Crown, a.Axis = s.Position(a.Crown), s.Vector(a.Axis).Direction()
-	a.Radius *= plane.Millimetre(s.Scale)
-	a.Flat *= plane.Millimetre(s.Scale)
+	return Sized(a, s.Scale)
+}
+
+// Sized is a made larger about its crown.
+func Sized(a arch.Arch, by float64) arch.Arch {
+	a.Radius *= plane.Millimetre(by)
+	a.Flat *= plane.Millimetre(by)
 	return a
 }

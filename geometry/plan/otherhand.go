@@ -24,6 +24,9 @@ type Fellow struct {
 
 // FromOtherHand proposes the arch of the other hand, laid over this one by a
 // mirrored similarity on MCP and PIP of the two digits (package registration).
+// Joined digits lie closer together than free ones, which a similarity can't
+// follow; so the arch is then moved along the web's axis to the index it has on
+// the other hand, and made as much larger as the phalanges are here.
 // It fails if a joint is missing on either photograph, the views differ or no
 // arch was read there, and says which.
 func FromOtherHand(g Ground, w hand.Web, other Fellow) (Proposal, error) {
@@ -67,19 +70,21 @@ func (o overlay) register(here, there joints, onHere, onThere scale.Map) (regist
 }
 
 func (o overlay) proposal(w hand.Web, theirs arch.Arch, s registration.Similarity) Proposal {
-	a := Moved(theirs, s)
-	p := Proposal{Arch: a, Origin: OtherHand}
 	frame, _ := o.here.frame(o.g.Fit.Best)
-	p.Index.Value, p.Span.Value = frame.Index(a.Crown), a.Span()
+	size := o.size(o.here, o.there, o.g.Fit.Best, o.other.Ground.Fit.Best)
+	a := Sized(Moved(theirs, s), size/s.Scale)
+	p := Proposal{Arch: a, Origin: OtherHand}
+	p.Arch.Crown = o.crown(s, o.here, o.there, o.g.Fit.Best, o.other.Ground.Fit.Best)
+	p.Index.Value, p.Span.Value = frame.Index(p.Arch.Crown), a.Span()
 	o.doubt(&p, theirs)
 	from := "the other hand"
 	if !o.mirrored {
 		from = "another photograph of this hand"
 	}
 	p.Reasons = append(p.Reasons,
-		fmt.Sprintf("Taken from the %v of %s, laid over this one by MCP and PIP of its two digits; these agree to %.1f mm rms.", w, from, float64(s.RMS)))
-	if math.Abs(s.Scale-1) > notable {
-		p.Reasons = append(p.Reasons, fmt.Sprintf("The arch was made %.0f per cent of its size to fit the digits here.", 100*s.Scale))
+		fmt.Sprintf("Taken from the %v of %s, laid over this one by MCP and PIP of its two digits; these agree to %.1f mm rms. The index is the one it has there.", w, from, float64(s.RMS)))
+	if math.Abs(size-1) > notable {
+		p.Reasons = append(p.Reasons, fmt.Sprintf("The arch was made %.0f per cent of its size, as the proximal phalanges are here.", 100*size))
 	}
 	if s.RMS > poorFit*frame.Phalanx() {
 		p.Warnings = append(p.Warnings, "The two hands do not lie well over each other: the digits differ in length or direction, or a joint is misplaced; look at the joints again.")
@@ -121,18 +126,19 @@ func (o overlay) doubt(p *Proposal, theirs arch.Arch) {
 	for i := range overlays {
 		// Out of step, so that the tilts of the two photographs are independent.
 		onHere, onThere := likely(o.g.Fit, i), likely(o.other.Ground.Fit, (i*overlayStep)%overlays)
-		s, err := o.register(o.here.missed(o.g.Marks.ClickSD, rng), o.there.missed(o.other.Ground.Marks.ClickSD, rng), onHere, onThere)
+		here, there := o.here.missed(o.g.Marks.ClickSD, rng), o.there.missed(o.other.Ground.Marks.ClickSD, rng)
+		s, err := o.register(here, there, onHere, onThere)
 		if err != nil {
 			continue
 		}
-		crown := o.g.Fit.Best.Position(onHere.Pixel(s.Position(onThere.Position(o.other.Web.Crown))))
+		crown := o.g.Fit.Best.Position(onHere.Pixel(o.crown(s, here, there, onHere, onThere)))
 		crowns = append(crowns, float64(crown.Distance(p.Arch.Crown)))
 		indices = append(indices, math.Abs(float64(frame.Index(crown)-p.Index.Value)))
-		spans = append(spans, math.Abs(float64(theirs.Span())*s.Scale-float64(p.Span.Value)))
+		spans = append(spans, math.Abs(float64(theirs.Span())*o.size(here, there, onHere, onThere)-float64(p.Span.Value)))
 	}
-	there := tracing * float64(o.other.Ground.Fit.Best.PerPixel(o.other.Web.Crown)) * float64(frame.Phalanx()/o.phalanxThere())
-	p.CrownU95 = plane.Millimetre(math.Hypot(drawn.Upper95(crowns), there))
-	p.Index.U95 = plane.Ratio(math.Hypot(drawn.Upper95(indices), there/float64(frame.Phalanx())))
+	traced := tracing * float64(o.other.Ground.Fit.Best.PerPixel(o.other.Web.Crown)) * o.size(o.here, o.there, o.g.Fit.Best, o.other.Ground.Fit.Best)
+	p.CrownU95 = plane.Millimetre(math.Hypot(drawn.Upper95(crowns), traced))
+	p.Index.U95 = plane.Ratio(math.Hypot(drawn.Upper95(indices), traced/float64(frame.Phalanx())))
 	read := 0.0
 	if o.other.Web.Span != nil && theirs.Shape != arch.V {
 		read = float64(o.other.Web.Span.U95)
@@ -151,7 +157,19 @@ func likely(fit scale.Fit, i int) scale.Map {
 	return fit.Likely[i*len(fit.Likely)/overlays%len(fit.Likely)]
 }
 
-func (o overlay) phalanxThere() plane.Millimetre {
-	frame, _ := o.there.frame(o.other.Ground.Fit.Best)
-	return frame.Phalanx()
+// crown is where the other hand's crown comes to lie, moved to its index there.
+func (o overlay) crown(s registration.Similarity, here, there joints, onHere, onThere scale.Map) plane.Position {
+	h, _ := here.frame(onHere)
+	t, _ := there.frame(onThere)
+	theirs := onThere.Position(o.other.Web.Crown)
+	return h.Shifted(s.Position(theirs), t.Index(theirs))
+}
+
+// size is how much larger the digits are here: the ratio of the phalanges from
+// MCP to PIP. The scale of the overlay would not do for it, as joined digits lie
+// closer together than free ones.
+func (o overlay) size(here, there joints, onHere, onThere scale.Map) float64 {
+	h, _ := here.frame(onHere)
+	t, _ := there.frame(onThere)
+	return float64(h.Phalanx() / t.Phalanx())
 }

@@ -89,6 +89,22 @@ func TestTheOtherHandsArchIsProposedWhereItsMirrorImageLies(t *testing.T) {
 	}
 }
 
+// Joined digits lie side by side while those of the other hand are spread: the
+// web keeps its index and its span all the same.
+func TestDigitsThatLieCloserTogetherNeitherNarrowNorMoveTheWeb(t *testing.T) {
+	a := Form{Shape: arch.Gothic, Span: 9, Flare: plane.Degrees(12), Turn: plane.Degrees(55)}.Placed(plane.Pt[plane.Millimetre](70, 72), up)
+	joined := ground()
+	joined.Marks.Joints[hand.Middle][hand.PIP] = plane.Pt[plane.Pixel](760, 500)
+	joined.Marks.Joints[hand.Ring][hand.PIP] = plane.Pt[plane.Pixel](640, 500)
+	p, err := FromOtherHand(joined, hand.ThirdWeb, other(a))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "span", float64(p.Arch.Span()), 9, 0.1)
+	near(t, "index", float64(p.Index.Value), 18.0/40, 1e-6)
+	near(t, "across", float64(p.Arch.Crown.X), 70, 1e-6)
+}
+
 func TestWhatKeepsTheOtherHandFromBeingUsedIsSaid(t *testing.T) {
 	a := third(0.5)
 	palm := other(a)

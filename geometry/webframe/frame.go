@@ -90,6 +90,12 @@ func (f Frame) Middle(index plane.Ratio) plane.Position {
 	return from.Towards(to, float64((index-low)/(high-low)))
 }
 
+// Shifted is the crown moved along the axis to the given index.
+func (f Frame) Shifted(crown plane.Position, index plane.Ratio) plane.Position {
+	perMillimetre := f.Index(crown.Add(f.Axis())) - f.Index(crown) // the index is linear in the place
+	return crown.Add(f.Axis().Scale(float64((index - f.Index(crown)) / perMillimetre)))
+}
+
 // Joints are the four joints: both MCP, then both PIP, radial first.
 func (f Frame) Joints() []plane.Position {
 	return []plane.Position{f.MCP[0], f.MCP[1], f.PIP[0], f.PIP[1]}

@@ -67,6 +67,15 @@ func TestTheMiddleOfAnIndexHasThatIndex(t *testing.T) {
 	}
 }
 
+func TestACrownIsShiftedAlongTheAxisToItsIndex(t *testing.T) {
+	f, _ := Of(spread(), square, hand.ThirdWeb)
+	from := plane.Pt[plane.Millimetre](52, 75)
+	to := f.Shifted(from, 0.3)
+	if math.Abs(float64(f.Index(to))-0.3) > 1e-12 || math.Abs(float64(to.X-from.X)) > 1e-9 {
+		t.Errorf("index %v at %v", f.Index(to), to)
+	}
+}
+
 func TestThereIsNoFrameWithoutAllFourJoints(t *testing.T) {
 	m := spread()
 	delete(m.Joints[hand.Ring], hand.MCP)

@@ -26,12 +26,14 @@ func Of(f planfile.File, here Hand, other *Hand) Plan {
 		p.Warnings = append(p.Warnings, "The photograph of the other hand shows another view; it is not compared with.")
 	}
 	for _, w := range f.Webs {
-		p.Webs = append(p.Webs, here.web(w, other))
+		p.Webs = append(p.Webs, here.Web(w, other))
 	}
 	return p
 }
 
-func (h Hand) web(w planfile.Web, other *Hand) Web {
+// Web is everything that follows from the plan of one web, which is all that a
+// dragged handle changes.
+func (h Hand) Web(w planfile.Web, other *Hand) Web {
 	out := Web{Web: w.Web, Chosen: -1}
 	if err := flap.ThirdsRule(h.Ground.Marks, h.Ground.Absent, w.Web); err != nil {
 		out.ThirdsRule = err.Error() + "."

@@ -5,8 +5,9 @@
 //	settings, err := measure.Defaults()
 //	here, err := planning.Prepare(subject, settings)        // once for each photograph
 //	other, err := planning.Prepare(otherSubject, settings)  // the other hand, if there is one
-//	p := planning.Of(file, here, &other)                    // after every gesture
-//	p.Webs[0].Alternatives[0].Arch.Figures.Index
+//	p := planning.Of(file, here, &other)                    // the whole plan
+//	w := here.Web(file.Webs[0], &other)                     // one web, after every gesture
+//	w.Alternatives[0].Arch.Figures.Index
 //	here.Propose(hand.ThirdWeb, &other)                     // an arch to begin with
 //
 // From the command line and for the sheet, Open does all of it from a plan file
