@@ -78,24 +78,6 @@ func (b *Board) MouseOut() {
 	b.lens.follow()
 }
 
-// hover names the mark under the pointer and says where on the photograph the
-// pointer is.
-func (b *Board) hover() {
-	var over *marking.Spot
-	if m, ok := b.markAt(b.pointer.at); ok && b.pointer.inside {
-		over = &m.Spot
-	}
-	if was := b.pointer.over; (was == nil) != (over == nil) || (was != nil && *was != *over) {
-		b.pointer.over = over
-		b.remark()
-	}
-	if b.OnHover == nil || b.shown == nil {
-		return
-	}
-	at := b.view.On(b.place(b.pointer.at))
-	b.OnHover(at, b.pointer.inside && b.view.Holds(at))
-}
-
 // MouseDown takes hold of what is under the pointer.
 func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	b.pointer.inside, b.pointer.at = true, e.Position
@@ -246,25 +228,6 @@ func (b *Board) Scrolled(e *fyne.ScrollEvent) {
 	const notch = 25 // what Fyne says of one on Linux and Windows
 	b.pointer.at = e.Position
 	b.see(b.view.ZoomedBy(math.Exp2(float64(e.Scrolled.DY)/notch/4), b.place(e.Position)))
-}
-
-// Cursor is a crosshair where a point is wanted.
-func (b *Board) Cursor() desktop.Cursor {
-	h := b.pointer.hold
-	switch {
-	case b.shown == nil:
-		return desktop.DefaultCursor
-	case h.what != ground:
-		return desktop.PointerCursor
-	case b.handleTakes(b.pointer.at):
-		return desktop.PointerCursor
-	case b.scene.Wanted != nil:
-		return desktop.CrosshairCursor
-	}
-	if _, ok := b.markAt(b.pointer.at); ok {
-		return desktop.PointerCursor
-	}
-	return desktop.DefaultCursor
 }
 
 // choose says once that a mark was selected.
