@@ -166,10 +166,10 @@ func TestTheThirdsRuleIsWithdrawnWhereAJointIsNotThere(t *testing.T) {
 	}
 	delete(m.Joints[hand.Ring], hand.PIP)
 	absent := map[hand.Digit]map[hand.Joint]bool{hand.Ring: {hand.PIP: true}}
-	if err := ThirdsRule(m, absent, hand.ThirdWeb); err == nil || !strings.Contains(err.Error(), "the PIP joint of the ring is said not to be there") || !strings.Contains(err.Error(), "palmar flap from the arch") {
+	if err := ThirdsRule(m, absent, hand.ThirdWeb); err == nil || !strings.Contains(err.Error(), "the PIP joint of the ring finger is said not to be there") || !strings.Contains(err.Error(), "palmar flap from the arch") {
 		t.Errorf("%v", err)
 	}
-	if err := ThirdsRule(m, nil, hand.ThirdWeb); err == nil || !strings.Contains(err.Error(), "the PIP joint of the ring is not marked") {
+	if err := ThirdsRule(m, nil, hand.ThirdWeb); err == nil || !strings.Contains(err.Error(), "the PIP joint of the ring finger is not marked") {
 		t.Errorf("%v", err)
 	}
 }

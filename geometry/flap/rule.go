@@ -19,7 +19,7 @@ func ThirdsRule(m hand.Marks, absent map[hand.Digit]map[hand.Joint]bool, w hand.
 			if _, ok := m.Joint(d, j); ok {
 				continue
 			}
-			name := fmt.Sprintf("the %s of the %v", landmark(d, j, m.View), d)
+			name := fmt.Sprintf("the %s of the %s", landmark(d, j, m.View), finger(d))
 			if absent[d][j] {
 				gone = append(gone, name)
 			} else {
@@ -45,6 +45,13 @@ func landmark(d hand.Digit, j hand.Joint, v hand.View) string {
 		return j.Label(v)
 	}
 	return j.Label(v) + " joint"
+}
+
+func finger(d hand.Digit) string {
+	if d == hand.Thumb {
+		return d.String()
+	}
+	return d.String() + " finger"
 }
 
 func listed(names []string) string {

@@ -213,7 +213,7 @@ func withinForm(f plan.Form) plan.Form {
 	return f.Bounded()
 }
 
-func donorText(d Donor) donorForm { return donorForm{d.Name, d.Gave, d.Drawbacks} }
+func donorText(d Donor) donorForm { return donorForm(d) }
 
 func patchText(p Patch) patchForm {
 	return patchForm{p.Name, pointText(p.Centre), p.Radius, p.Photograph}

@@ -10,20 +10,25 @@ import (
 	"ogive/geometry/skinbudget"
 	"ogive/geometry/zigzag"
 	"ogive/imaging/planfile"
+	"ogive/imaging/wording"
 )
 
 // BeginFlap is a flap to begin with for the planned arch a: dorsal by the thirds
-// rule where it can be used, else palmar from the arch, with the reason. Girths,
+// rule on the back of the hand where the rule can be used, else palmar from the
+// arch, with the reason. Girths,
 // where known, tell how thick the web is that a palmar flap must line.
 func (h Hand) BeginFlap(w hand.Web, a arch.Arch, hourglass bool, girths *planfile.Girths) (*planfile.Flap, string) {
 	withdrawn := flap.ThirdsRule(h.Ground.Marks, h.Ground.Absent, w)
 	frame, ok := h.Ground.Frame(w)
-	if withdrawn == nil && ok && a.Span() > 0 {
+	if h.Ground.Marks.View == hand.Dorsal && withdrawn == nil && ok && a.Span() > 0 {
 		return h.kept(flap.Dorsal(frame, flap.WidthsFor(a.Span(), hourglass))), ""
 	}
 	reason := "The arch has no span to take a dorsal flap's widths from; the flap is taken from the arch instead."
-	if withdrawn != nil {
-		reason = withdrawn.Error() + "."
+	switch {
+	case h.Ground.Marks.View == hand.Palmar:
+		reason = "The photograph shows the palm, so the flap is a palmar one, taken from the arch."
+	case withdrawn != nil:
+		reason = wording.Sentence(withdrawn.Error()) + "."
 	}
 	return h.BeginPalmarFlap(a, girths), reason
 }
@@ -77,12 +82,16 @@ func (h Hand) BeginJoin(w hand.Web, a arch.Arch) *[2]plane.PixelPoint {
 			to = h.Ground.Fit.Best.Position(r).Mid(h.Ground.Fit.Best.Position(u))
 		}
 	}
+	if to.Sub(from).Dot(a.Axis) < leastJoin {
+		to = from.Add(a.Axis.Scale(usualJoin))
+	}
 	ps := h.pixels([]plane.Position{from, to})
 	return &[2]plane.PixelPoint{ps[0], ps[1]}
 }
 
-// usualJoin is the length in millimetres of a join whose end nothing tells.
-const usualJoin = 20
+// usualJoin is the length in millimetres of a join whose end nothing tells;
+// leastJoin is how far distal to the crown a joint must lie to tell it.
+const usualJoin, leastJoin = 20, 2
 
 // BeginZigzag is a zigzag to begin with: it reaches to the middle of each digit,
 // with as many flaps as make their tips nearest to 60 degrees (common practice,
@@ -94,9 +103,10 @@ func (h Hand) BeginZigzag(w hand.Web, join [2]plane.PixelPoint) *planfile.Zigzag
 	if frame, ok := h.Ground.Frame(w); ok {
 		reach = (frame.Apart() + frame.PIP[1].Sub(frame.PIP[0]).Dot(frame.Across())) / 2
 	}
+	reach = max(reach, leastReach)
 	period := reach * plane.Millimetre((plane.RightAngle / 3).Tan())
-	flaps := int(math.Round(float64(j.Length()/period))) - 1
-	return h.Zigzag(join, flaps, reach, false)
+	flaps := math.Round(float64(j.Length()/period)) - 1
+	return h.Zigzag(join, int(min(max(flaps, 1), zigzag.MostFlaps)), reach, false)
 }
 
 // Beyond is the part of the join that lies distal to the flap, where the zigzags
@@ -116,6 +126,9 @@ func (h Hand) Beyond(join [2]plane.PixelPoint, f *planfile.Flap) [2]plane.PixelP
 	}
 	return [2]plane.PixelPoint{h.pixels([]plane.Position{j.From.Add(axis.Scale(float64(tip)))})[0], join[1]}
 }
+
+// leastReach is a reach below which a zigzag is a straight line.
+const leastReach plane.Millimetre = 1
 
 // Zigzag is the regular zigzag with that number of flaps and that reach on both
 // faces, interdigitating.

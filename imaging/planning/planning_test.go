@@ -196,13 +196,42 @@ func TestWithoutAPIPJointTheFlapIsTakenFromTheArch(t *testing.T) {
 	}
 	byHand := plan.Form{Shape: arch.Gothic, Span: 9, Turn: plane.Degrees(60)}.Placed(h.Ground.Fit.Best.Position(truth.Webs[1].Crown), plane.Vec[plane.Millimetre](0, -1))
 	kept, reason := h.BeginFlap(hand.ThirdWeb, byHand, false, nil)
-	if kept.Kind != flap.PalmarFlap || !strings.Contains(reason, "the PIP joint of the ring is said not to be there") {
+	if kept.Kind != flap.PalmarFlap || !strings.Contains(reason, "Thirds rule withdrawn: the PIP joint of the ring finger is said not to be there") {
 		t.Errorf("a %v flap, %q", kept.Kind, reason)
 	}
 	b.File.Webs[0].Alternatives = []planfile.Alternative{{Name: "by hand", Arch: planfile.ArchOn(byHand, h.Ground.Fit.Best), Flap: kept}}
 	w := Of(b.File, h, nil).Webs[0]
 	if !strings.Contains(w.ThirdsRule, "withdrawn") || w.Alternatives[0].Arch.Figures.Index != nil || w.Alternatives[0].Flap.Figures.Area.Value <= 0 {
 		t.Errorf("%q, %+v", w.ThirdsRule, w.Alternatives[0])
+	}
+}
+
+func TestInThePalmTheFlapIsPalmar(t *testing.T) {
+	h, truth := here(t)
+	h.Ground.Marks.View = hand.Palmar
+	a := plan.Form{Shape: arch.U, Span: 10, Flat: 0.4}.Placed(h.Ground.Fit.Best.Position(truth.Webs[1].Crown), plane.Vec[plane.Millimetre](0, -1))
+	kept, reason := h.BeginFlap(hand.ThirdWeb, a, false, &planfile.Girths{Radial: planfile.Girth{Taped: 50}, Ulnar: planfile.Girth{Taped: 50}})
+	if kept.Kind != flap.PalmarFlap || !strings.Contains(reason, "shows the palm") {
+		t.Errorf("a %v flap, %q", kept.Kind, reason)
+	}
+	// At the middle of the band of slopes, 42.5 degrees, through a digit of 50 / pi mm.
+	f := flap.Flap{Outline: h.Ground.Fit.Best.Positions(kept.Outline)}
+	if want := 50 / math.Pi / math.Sin(42.5*math.Pi/180); math.Abs(float64(f.Length())-want) > 1e-6 {
+		t.Errorf("the flap is %v mm long, want %v", f.Length(), want)
+	}
+}
+
+func TestAJoinWithoutAJointToEndAtRunsAlongTheAxis(t *testing.T) {
+	h, truth := here(t)
+	a := plan.Form{Shape: arch.U, Span: 10, Flat: 0.4}.Placed(h.Ground.Fit.Best.Position(truth.Webs[1].Crown), plane.Vec[plane.Millimetre](0, -1))
+	h.Ground.Marks.Joints = nil
+	j := h.joinOf(*h.BeginJoin(hand.ThirdWeb, a))
+	if math.Abs(float64(j.Length.Value)-usualJoin) > 1e-6 || j.Line.From.Distance(a.Crown) > 1e-6 {
+		t.Errorf("%+v", j)
+	}
+	z := h.BeginZigzag(hand.ThirdWeb, j.Pixels)
+	if len(z.Dorsal) < 3 || len(z.Dorsal) != len(z.Palmar) {
+		t.Errorf("%d and %d points", len(z.Dorsal), len(z.Palmar))
 	}
 }
 
