@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/ui/look"
@@ -24,7 +25,7 @@ func newOffer(accept, refuse func()) *offer {
 	no := widget.NewButton(withKey(lang.L("Refuse"), lang.L("Esc")), refuse)
 	rows := container.New(layout.NewCustomPaddedVBoxLayout(0), o.found, container.NewGridWithColumns(2, yes, no))
 	gap := look.Size(look.Gap)
-	o.panel = container.New(layout.NewCustomPaddedLayout(gap/2, gap/2, gap, gap), newShield(look.Card, look.Accent, container.New(layout.NewCustomPaddedLayout(2, 8, 8, 8), rows)))
+	o.panel = container.New(layout.NewCustomPaddedLayout(gap/2, gap/2, gap, gap), newShield(theme.ColorNameBackground, look.Accent, container.New(layout.NewCustomPaddedLayout(2, 8, 8, 8), rows)))
 	o.panel.Hide()
 	return o
 }
