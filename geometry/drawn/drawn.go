@@ -28,10 +28,14 @@ func Figure[Q plane.Measured](fit scale.Fit, points []plane.Position, figure fun
 	return plane.Estimate[Q]{Value: Q(e.Value), U95: Q(e.U95)}
 }
 
-// Figures is several figures of the points at once, always as many.
+// Figures is several figures of the points at once, always as many. The points
+// are handed over in the same place every time: figures must not keep them.
 func Figures(fit scale.Fit, points []plane.Position, figures func([]plane.Position) []float64) []plane.Estimate[float64] {
 	values := figures(points)
 	off := make([][]float64, len(values))
+	for i := range off {
+		off[i] = make([]float64, 0, trials)
+	}
 	for trial := range throughLikely(fit, points) {
 		for i, v := range figures(trial) {
 			if d := math.Abs(v - values[i]); !math.IsNaN(d) {
@@ -47,7 +51,7 @@ func Figures(fit scale.Fit, points []plane.Position, figures func([]plane.Positi
 }
 
 // throughLikely yields the points as they would lie if each of the likely maps
-// were the true one.
+// were the true one, each time in the same place.
 func throughLikely(fit scale.Fit, points []plane.Position) func(func([]plane.Position) bool) {
 	return func(yield func([]plane.Position) bool) {
 		back := fit.Best.Back()
@@ -55,9 +59,14 @@ func throughLikely(fit scale.Fit, points []plane.Position) func(func([]plane.Pos
 		for i, p := range points {
 			pixels[i] = back.Pixel(p)
 		}
+		moved := make([]plane.Position, len(points))
 		n := min(trials, len(fit.Likely))
 		for i := range n {
-			if !yield(fit.Likely[i*len(fit.Likely)/n].Positions(pixels)) {
+			m := fit.Likely[i*len(fit.Likely)/n]
+			for k, q := range pixels {
+				moved[k] = m.Position(q)
+			}
+			if !yield(moved) {
 				return
 			}
 		}
