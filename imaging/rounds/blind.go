@@ -102,15 +102,16 @@ func (r *Result) landmarks(t Truth, m hand.Marks) {
 			truth, there := t.Joints[d][joint]
 			placed, marked := m.Joint(d, joint)
 			if ok && there && marked {
-				r.Landmarks = append(r.Landmarks, t.landmark(joint.Label(t.View), d.String(), truth, placed, distal))
+				r.Landmarks = append(r.Landmarks, t.landmark(joint.Label(t.View), d.String(), truth, placed, distal, t.phalanx(d)))
 			}
 		}
 	}
 	for _, w := range m.Webs {
 		truth, there := t.Web(w.Web)
 		f, ok := t.frame(w.Web)
+		radial, ulnar := w.Web.Digits()
 		if there && ok && truth.Shape != 0 && len(w.Seeds) == 3 {
-			r.Landmarks = append(r.Landmarks, t.landmark(crownKind, w.Web.String(), truth.Crown, w.Seeds[1], f.Axis()))
+			r.Landmarks = append(r.Landmarks, t.landmark(crownKind, w.Web.String(), truth.Crown, w.Seeds[1], f.Axis(), (t.phalanx(radial)+t.phalanx(ulnar))/2))
 		}
 	}
 }
@@ -123,6 +124,11 @@ func (t Truth) along(d hand.Digit) (plane.Vector[plane.Millimetre], bool) {
 	return v.Direction(), okM && okP && v.Norm() > 0
 }
 
+// phalanx is the length MCP to PIP of a digit on the picture.
+func (t Truth) phalanx(d hand.Digit) plane.Pixel {
+	return t.Joints[d][hand.PIP].Distance(t.Joints[d][hand.MCP])
+}
+
 // ulnar is the direction to the ulnar side, square to distal: to the right of it
 // on the back of a right hand, as the picture shows it.
 func (t Truth) ulnar(distal plane.Vector[plane.Millimetre]) plane.Vector[plane.Millimetre] {
@@ -133,12 +139,12 @@ func (t Truth) ulnar(distal plane.Vector[plane.Millimetre]) plane.Vector[plane.M
 	return right
 }
 
-func (t Truth) landmark(kind, of string, truth, placed plane.PixelPoint, distal plane.Vector[plane.Millimetre]) Landmark {
+func (t Truth) landmark(kind, of string, truth, placed plane.PixelPoint, distal plane.Vector[plane.Millimetre], phalanx plane.Pixel) Landmark {
 	ulnar := t.ulnar(distal)
 	at := t.Plane.Position(truth)
 	o := scoring.Miss(at, t.Plane.Position(placed), distal, ulnar)
 	v := placed.Sub(truth)
 	u := t.Plane.Pixel(at.Add(distal)).Sub(truth).Direction()
 	w := t.Plane.Pixel(at.Add(ulnar)).Sub(truth).Direction()
-	return Landmark{Kind: kind, Of: of, Off: *off(o), DistalPx: v.Dot(u), UlnarPx: v.Dot(w)}
+	return Landmark{Kind: kind, Of: of, Off: *off(o), DistalPx: v.Dot(u), UlnarPx: v.Dot(w), Phalanx: phalanx}
 }

@@ -1,6 +1,7 @@
 package rounds
 
 import (
+	"math"
 	"slices"
 
 	"ogive/geometry/arch"
@@ -65,28 +66,31 @@ func (w WebTruth) figure(of Asked) plane.Estimate[float64] {
 }
 
 // allowed are the other findings that the uncertainty of the figure reaches into.
+// The limits of a span are uncertain themselves: there only the finding on the other
+// side of the nearest limit is allowed.
 func allowed(of Asked, v norms.Verdict, e plane.Estimate[float64], l Limits) []string {
 	low, within, high := findings[of][0], findings[of][1], findings[of][2]
-	if of == Width || v.Finding != within {
-		// Beside a limit, or for a span, whose limits are uncertain themselves.
-		if v.Finding == within {
-			if e.Value < v.Limit {
-				return []string{high}
-			}
-			return []string{low}
+	if of == Width {
+		switch {
+		case v.Finding != within:
+			return []string{within}
+		case e.Value < v.Limit:
+			return []string{high}
 		}
-		return []string{within}
+		return []string{low}
 	}
 	band := l.Index
 	if of == Slope {
 		band = l.Slope
 	}
 	var also []string
-	if e.Low() < band[0] {
-		also = append(also, low)
-	}
-	if e.High() > band[1] {
-		also = append(also, high)
+	for _, region := range []struct {
+		finding  string
+		from, to float64
+	}{{low, math.Inf(-1), band[0]}, {within, band[0], band[1]}, {high, band[1], math.Inf(1)}} {
+		if region.finding != v.Finding && e.High() > region.from && e.Low() < region.to {
+			also = append(also, region.finding)
+		}
 	}
 	return also
 }

@@ -33,10 +33,10 @@ func (d *Draft) Name() string { return d.path }
 
 // Load is the marks as they were kept last, false if there are none.
 func (d *Draft) Load() (marksfile.File, bool, error) {
-	f, err := marksfile.Read(d.path)
-	if errors.Is(err, fs.ErrNotExist) {
+	if _, err := os.Stat(d.path); errors.Is(err, fs.ErrNotExist) {
 		return marksfile.File{}, false, nil
 	}
+	f, err := marksfile.Read(d.path)
 	return f, err == nil, err
 }
 

@@ -19,7 +19,7 @@ type Drawing struct {
 }
 
 // WebDrawing is one web. What is not known of it is empty; a V has both springings
-// in its crown.
+// in its crown and its whole border for an arch.
 type WebDrawing struct {
 	Web       hand.Web
 	Border    []plane.PixelPoint

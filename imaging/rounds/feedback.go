@@ -48,42 +48,45 @@ func (r Result) words(j Judged, l Limits) string {
 		return name + ": " + j.crownByEye(l)
 	case j.Of == Crown:
 		if j.Off == nil {
-			return name + ": its crown was not marked."
+			return name + ": the crown was not marked."
 		}
 		return name + ": crown " + offWords(*j.Off) + "."
 	case !j.Counted:
-		return name + ": its width does not count, a V has no span."
+		return name + ": the width does not count, for a V has no span."
 	}
-	truth := said(j.True) + j.measured(l)
-	gap := r.gap(j)
+	truth, figures := said(j.True), j.measured(l)+r.gap(j)
 	switch {
 	case j.Given == "":
-		return fmt.Sprintf("%s: %s. You did not say.", name, truth)
+		return fmt.Sprintf("%s: %s; you did not say.%s", name, truth, figures)
 	case j.Given == j.True:
-		return fmt.Sprintf("%s: %s%s. So did you say.", name, truth, gap)
+		return fmt.Sprintf("%s: %s, as you said.%s", name, truth, figures)
 	case j.Right:
-		return fmt.Sprintf("%s: %s%s. You said %s, which that interval allows.", name, truth, gap, said(j.Given))
+		return fmt.Sprintf("%s: %s; you said %s, which the reference's own uncertainty allows.%s", name, truth, said(j.Given), figures)
 	}
-	return fmt.Sprintf("%s: %s%s. You said %s.", name, truth, gap, said(j.Given))
+	return fmt.Sprintf("%s: %s; you said %s.%s", name, truth, said(j.Given), figures)
 }
 
 // said is a finding or a shape as the learner reads it.
 func said(finding string) string {
 	if finding == norms.WithinLimits {
-		return "right"
+		return normalWord
 	}
 	return wording.Term(finding)
 }
 
-// measured is the true figure and its limits, empty for a shape.
+// normalWord is what a web within limits is called here, so that it can't be taken
+// for a right answer.
+const normalWord = "normal"
+
+// measured is the true figure and its limits as a sentence, empty for a shape.
 func (j Judged) measured(l Limits) string {
 	switch j.Of {
 	case Place:
-		return fmt.Sprintf(", index %s, normal from %s to %s", j.figure(2, ""), fixed(l.Index[0], 2), fixed(l.Index[1], 2))
+		return fmt.Sprintf(" Index %s, normal from %s to %s.", j.figure(2, ""), fixed(l.Index[0], 2), fixed(l.Index[1], 2))
 	case Slope:
-		return fmt.Sprintf(", slope %s, normal from %s to %s°", j.figure(0, "°"), fixed(l.Slope[0], 0), fixed(l.Slope[1], 0))
+		return fmt.Sprintf(" Slope %s, normal from %s to %s°.", j.figure(0, "°"), fixed(l.Slope[0], 0), fixed(l.Slope[1], 0))
 	case Width:
-		return fmt.Sprintf(", span %s, nearest limit by the other webs %s mm", j.figure(1, " mm"), fixed(j.Limit, 1))
+		return fmt.Sprintf(" Span %s, nearest limit by the other webs %s mm.", j.figure(1, " mm"), fixed(j.Limit, 1))
 	}
 	return ""
 }
@@ -99,7 +102,7 @@ func (j Judged) figure(decimals int, unit string) string {
 
 func fixed(x float64, decimals int) string { return strconv.FormatFloat(x, 'f', decimals, 64) }
 
-// gap is what was measured blind instead, empty by eye and for a shape.
+// gap is what was measured blind, as a sentence; empty by eye and for a shape.
 func (r Result) gap(j Judged) string {
 	for _, f := range r.Figures {
 		if f.Web != j.Web || f.Figure != figureOf[j.Of] {
@@ -107,11 +110,11 @@ func (r Result) gap(j Judged) string {
 		}
 		switch j.Of {
 		case Place:
-			return "; your marks give " + fixed(f.Got, 2)
+			return " Your marks give " + fixed(f.Got, 2) + "."
 		case Slope:
-			return "; your marks give " + fixed(f.Got, 0) + "°"
+			return " Your marks give " + fixed(f.Got, 0) + "°."
 		case Width:
-			return "; your marks give " + fixed(f.Got, 1) + " mm"
+			return " Your marks give " + fixed(f.Got, 1) + " mm."
 		}
 	}
 	return ""

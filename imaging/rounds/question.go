@@ -100,11 +100,7 @@ func choices(of Asked) []Choice {
 		return list
 	}
 	for _, f := range findings[of] {
-		words := wording.Term(f)
-		if f == norms.WithinLimits {
-			words = "right"
-		}
-		list = append(list, Choice{f, words})
+		list = append(list, Choice{f, said(f)})
 	}
 	return list
 }

@@ -29,8 +29,8 @@ type Click struct {
 // blind rounds on phantoms; false unless there are at least 40 of them.
 //
 // The bias of each kind of landmark, along the digit and sideways, is taken off
-// first: a learner who puts every MCP joint a millimetre too far proximal is told so
-// by the round, and repeats it; what a reading wants is how far the next click may
+// first, as a part of the proximal phalanx: a learner who puts every MCP joint a
+// twentieth of it too far proximal is told so by the round, and repeats it; what a reading wants is how far the next click may
 // fall from the last. The scatter is robust (1.4826 times the median absolute
 // residual), so that one click on the wrong finger does not count for all.
 //
@@ -57,7 +57,7 @@ func Repeatability(all []*Round, observer string) (Click, bool) {
 	used := 0
 	for _, kind := range landmarkKinds {
 		if s := kinds[kind]; s != nil {
-			residuals = append(append(residuals, aboutMedian(s.distal)...), aboutMedian(s.ulnar)...)
+			residuals = append(append(residuals, aboutBias(s.distal, s.phalanx)...), aboutBias(s.ulnar, s.phalanx)...)
 			used += 2
 		}
 	}
@@ -68,7 +68,8 @@ func Repeatability(all []*Round, observer string) (Click, bool) {
 	return c, true
 }
 
-type sides struct{ distal, ulnar []float64 }
+// sides are the misses of one kind of landmark, each with the phalanx it lies on.
+type sides struct{ distal, ulnar, phalanx []float64 }
 
 // clicks adds the landmarks of one picture, as on a picture of that longer side.
 func (r Result) clicks(kinds map[string]*sides, longer plane.Pixel) int {
@@ -83,17 +84,24 @@ func (r Result) clicks(kinds map[string]*sides, longer plane.Pixel) int {
 			kinds[l.Kind] = s
 		}
 		s.distal, s.ulnar = append(s.distal, k*float64(l.DistalPx)), append(s.ulnar, k*float64(l.UlnarPx))
+		s.phalanx = append(s.phalanx, k*float64(l.Phalanx))
 	}
 	return len(r.Landmarks)
 }
 
-func aboutMedian(values []float64) []float64 {
-	middle := scoring.Median(values)
-	out := make([]float64, len(values))
-	for i, v := range values {
-		out[i] = v - middle
+// aboutBias is what is left of the misses when the median part of the phalanx by
+// which they are off is taken away.
+func aboutBias(misses, phalanx []float64) []float64 {
+	parts := make([]float64, len(misses))
+	for i, m := range misses {
+		parts[i] = m / phalanx[i]
 	}
-	return out
+	bias := scoring.Median(parts)
+	left := make([]float64, len(misses))
+	for i, m := range misses {
+		left[i] = m - bias*phalanx[i]
+	}
+	return left
 }
 
 // On is the deviation to expect on a photograph of that size. Both are looked at
@@ -107,6 +115,10 @@ func (c Click) On(size image.Point) plane.Pixel {
 
 // Sentence is what a reading says of it on a photograph of that size.
 func (c Click) Sentence(size image.Point) string {
-	return fmt.Sprintf("Placing a point is taken to scatter by %.1f px each way, this observer's own in %d clicks of %d blind rounds on phantoms, scaled to the size of this photograph. A bias that the observer repeats is not in it, nor that joints on skin are harder to find.",
-		float64(c.On(size)), c.Clicks, c.Rounds)
+	rounds := "a blind round"
+	if c.Rounds > 1 {
+		rounds = fmt.Sprintf("%d blind rounds", c.Rounds)
+	}
+	return fmt.Sprintf("Placing a point is taken to scatter by %.1f px each way, this observer's own in %d clicks of %s on phantoms, scaled to the size of this photograph. A bias that the observer repeats is not in it, nor that joints on skin are harder to find.",
+		float64(c.On(size)), c.Clicks, rounds)
 }

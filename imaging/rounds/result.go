@@ -70,6 +70,9 @@ type Landmark struct {
 	// DistalPx and UlnarPx are the same on the picture, in pixels.
 	DistalPx plane.Pixel `json:"distal_px"`
 	UlnarPx  plane.Pixel `json:"ulnar_px"`
+	// Phalanx is the true length MCP to PIP of the digit, or the mean of both
+	// digits of the web, on the picture.
+	Phalanx plane.Pixel `json:"phalanx_px"`
 }
 
 // FigureGap is one figure that follows from the marks, beside the true one.
@@ -117,7 +120,7 @@ func (r Result) check() error {
 		}
 	}
 	for _, l := range r.Landmarks {
-		if !bounded(float64(l.Distal), float64(l.Ulnar), float64(l.DistalPx), float64(l.UlnarPx)) || !slices.Contains(landmarkKinds, l.Kind) || len(l.Of) > 40 {
+		if !bounded(float64(l.Distal), float64(l.Ulnar), float64(l.DistalPx), float64(l.UlnarPx), float64(l.Phalanx)) || l.Phalanx <= 0 || !slices.Contains(landmarkKinds, l.Kind) || len(l.Of) > 40 {
 			return fmt.Errorf("landmarks: %.40q is no landmark or is off by more than a picture is wide", l.Kind)
 		}
 	}

@@ -56,17 +56,36 @@ func Begin(folder, observer string, s Setup, table norms.Table, at time.Time) (*
 }
 
 // Again is a new round of the same observer with the same pictures in another
-// order, kept beside r.
+// order, kept beside r. Each further time the order is another one.
 func (r *Round) Again(at time.Time) (*Round, error) {
+	first := r.ID
+	if r.Repeats != "" {
+		first = r.Repeats
+	}
 	again := &Round{
 		Observer: r.Observer, Begun: at, Setup: r.Setup, Limits: r.Limits,
-		Repeats: r.ID, Order: slices.Clone(r.Order), folder: r.folder, drawn: r.drawn,
+		Repeats: first, Order: slices.Sorted(slices.Values(r.Order)), folder: r.folder, drawn: r.drawn,
 	}
-	rng := rand.New(rand.NewPCG(r.Setup.Seed, uint64(at.UnixNano())))
-	for len(r.Order) > 1 && slices.Equal(again.Order, r.Order) {
+	rng := rand.New(rand.NewPCG(r.Setup.Seed, uint64(r.repeatsOf(first)+1)))
+	for len(r.Order) > 1 {
 		rng.Shuffle(len(again.Order), func(i, j int) { again.Order[i], again.Order[j] = again.Order[j], again.Order[i] })
+		if !slices.Equal(again.Order, r.Order) {
+			break
+		}
 	}
 	return again, again.keepNew()
+}
+
+// repeatsOf is how many rounds in the folder repeat the first one.
+func (r *Round) repeatsOf(first string) int {
+	n := 0
+	all, _ := List(r.folder) // one that can't be read counts for nothing here
+	for _, other := range all {
+		if other.Repeats == first {
+			n++
+		}
+	}
+	return n
 }
 
 // Done reports whether every picture is answered.

@@ -38,7 +38,11 @@ func (r *Round) Supply(ctx context.Context, settings measure.Settings, library L
 	m := maker{r.Setup, r.Limits, drawn, settings, library}
 	wanted := append([]int(nil), r.Order[len(r.Results):]...)
 	ctx, stop := context.WithCancel(ctx)
-	pictures := make(chan made, ahead)
+	waiting := ahead
+	if len(r.Setup.Photographs) > 0 {
+		waiting = 1 // they may be ten times as large
+	}
+	pictures := make(chan made, waiting)
 	go m.run(ctx, wanted, pictures)
 	return &Supply{pictures: pictures, stop: stop}, nil
 }

@@ -76,6 +76,8 @@ func ofPhantom(p phantom.Truth, l Limits) Truth {
 		}
 		if w.Shape != arch.V {
 			web.Span = exactly(w.Span)
+		} else {
+			web.Arch = w.Border
 		}
 		t.Webs = append(t.Webs, web)
 	}
