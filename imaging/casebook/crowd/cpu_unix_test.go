@@ -1,0 +1,18 @@
+//go:build unix
+
+package crowd
+
+import (
+	"syscall"
+	"time"
+)
+
+func init() {
+	worked = func() time.Duration {
+		var u syscall.Rusage
+		if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+			return 0
+		}
+		return time.Duration(u.Utime.Nano() + u.Stime.Nano())
+	}
+}
