@@ -13,7 +13,7 @@ const Tolerance = "The tolerance, the larger of 1 mm and 10 per cent unless the 
 // usualResidual is the residual up to which nothing need be thought of a
 // registration, doubtfulResidual that from which its ghost is to be distrusted.
 // On phantoms, whose digits are spread alike but for a few degrees, half of all
-// pairs leave less than 0.7 mm and nine in ten less than 2.6 mm (go test
+// pairs leave less than 0.7 mm and nine in ten less than 2.2 mm (go test
 // ./imaging/proof -run Pairs -v -pairs 120). Both limits are this project's own.
 const (
 	usualResidual    = 2.5
