@@ -2,10 +2,15 @@
 // which network sockets it asked for. Tests prove with it that nothing leaves
 // the machine.
 //
-//	watch, err := connections.Start(exec.Command("ogive-batch", "demo"))
+//	seen, ended, err := connections.Run(exec.Command("ogive-batch", "demo"))
+//	if len(seen.Network) > 0 { ... }
+//
+// A program that does not end by itself, such as a window, is started and ended:
+//
+//	watch, err := connections.Start(exec.Command("ogive"))
+//	err = watch.Command.Process.Kill()
 //	err = watch.Command.Wait()
 //	seen, err := watch.End()
-//	if len(seen.Network) > 0 { ... }
 //
 // Sockets of the machine itself, such as that of the display, and those between
 // the kernel and its programs are no network. Programs are watched on Linux only.
@@ -45,7 +50,10 @@ func (w *Watch) End() (Seen, error) { return w.end() }
 
 // Run runs the command to its end and tells what was seen and how it ended.
 func Run(c *exec.Cmd) (seen Seen, ended error, err error) {
-	w, err := Start(c)
+	if straceWorks() {
+		return runByStrace(c)
+	}
+	w, err := StartByProc(c)
 	if err != nil {
 		return Seen{}, nil, err
 	}

@@ -67,6 +67,19 @@ func TestANetworkSocketIsSeenAndALocalOneIsNone(t *testing.T) {
 	}
 }
 
+func TestARunEndsAsTheProgramDoesAndTellsTheSame(t *testing.T) {
+	for family, network := range map[string]bool{"internet": true, "local": false} {
+		c := asking(family)
+		seen, ended, err := Run(c)
+		if err != nil || ended == nil || c.ProcessState.ExitCode() != 3 || len(seen.Network) > 0 != network {
+			t.Errorf("%s: %+v, ended %v, %v", family, seen, ended, err)
+		}
+	}
+	if _, ended, err := Run(exec.Command("sh", "-c", "kill -9 $$")); err != nil || ended == nil {
+		t.Errorf("a program that kills itself: %v %v", ended, err)
+	}
+}
+
 func TestAProgramThatIsKilledIsSeenToItsEnd(t *testing.T) {
 	w, err := Start(asking("internet"))
 	if err != nil {

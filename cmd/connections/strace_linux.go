@@ -1,6 +1,7 @@
 package connections
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"os"
@@ -32,33 +33,56 @@ func straceFlags() (flags []string, ok bool) {
 }
 
 // StartByStrace starts the command under strace, which stands beside it as a
-// process of its own: the command's process is the program itself.
+// process of its own: the command's process is the program itself, to be killed
+// or signalled like any other.
 func StartByStrace(c *exec.Cmd) (*Watch, error) {
-	if c.Err != nil {
-		return nil, c.Err
-	}
-	strace, err := exec.LookPath("strace")
-	if err != nil {
-		return nil, fmt.Errorf("%w; install strace", err)
-	}
-	flags, ok := straceFlags()
-	if !ok {
-		return nil, errors.New("strace may not watch programs here; allow it ptrace")
-	}
-	folder, err := os.MkdirTemp("", "connections")
+	log, err := under(c, "-D")
 	if err != nil {
 		return nil, err
 	}
-	log := filepath.Join(folder, "calls")
-	c.Args = slices.Concat([]string{"strace", "-D"}, flags, []string{"-q", "-o", log, "-e", "trace=socket,socketpair,connect", "--", c.Path}, c.Args[1:])
-	c.Path = strace
 	if err := c.Start(); err != nil {
-		return nil, errors.Join(err, os.RemoveAll(folder))
+		return nil, errors.Join(err, os.RemoveAll(filepath.Dir(log)))
 	}
 	return &Watch{Command: c, end: func() (Seen, error) {
 		text, err := completed(log, c.Process.Pid)
-		return readCalls(text), errors.Join(err, os.RemoveAll(folder))
+		return readCalls(text), errors.Join(err, os.RemoveAll(filepath.Dir(log)))
 	}}, nil
+}
+
+// runByStrace runs the command to its end with strace as its parent, which ends
+// after it with the same status, and not before all is written down.
+func runByStrace(c *exec.Cmd) (seen Seen, ended error, err error) {
+	log, err := under(c)
+	if err != nil {
+		return Seen{}, nil, err
+	}
+	ended = c.Run()
+	text, err := os.ReadFile(log)
+	return readCalls(string(text)), ended, errors.Join(err, os.RemoveAll(filepath.Dir(log)))
+}
+
+// under puts the command under strace, and gives the file that strace writes to,
+// in a folder of its own.
+func under(c *exec.Cmd, more ...string) (log string, err error) {
+	if c.Err != nil {
+		return "", c.Err
+	}
+	strace, err := exec.LookPath("strace")
+	if err != nil {
+		return "", fmt.Errorf("%w; install strace", err)
+	}
+	flags, ok := straceFlags()
+	if !ok {
+		return "", errors.New("strace may not watch programs here; allow it ptrace")
+	}
+	folder, err := os.MkdirTemp("", "connections")
+	if err != nil {
+		return "", err
+	}
+	log = filepath.Join(folder, "calls")
+	c.Args = slices.Concat([]string{"strace"}, more, flags, []string{"-q", "-o", log, "-e", "trace=socket,socketpair,connect", "--", c.Path}, c.Args[1:])
+	c.Path = strace
+	return log, nil
 }
 
 // patience is how long strace may take to write down what has ended.
@@ -73,7 +97,7 @@ func completed(log string, pid int) (string, error) {
 			return string(text), nil
 		}
 		if time.Now().After(until) {
-			return string(text), fmt.Errorf("strace has not written down the end of the program (%w)", errors.Join(err, errors.New("it may have been killed")))
+			return string(text), fmt.Errorf("strace has not written down the end of the program (%w)", cmp.Or(err, errors.New("it may have been killed itself")))
 		}
 	}
 }
