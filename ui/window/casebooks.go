@@ -143,6 +143,7 @@ func (w *Window) closeCasebook() {
 	if w.book == nil {
 		return
 	}
+	w.cases.Finish()
 	if err := w.book.Close(); err != nil {
 		w.cannotOpen(plain(err))
 	}

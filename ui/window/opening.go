@@ -178,9 +178,18 @@ func folderOr(err error, path string) string {
 	return plain(err)
 }
 
-// dropped opens the first photograph of what was dropped on the window.
+// dropped opens the first photograph of what was dropped on the window; in the
+// casebook's room it imports them all.
 func (w *Window) dropped(uris []fyne.URI) {
 	if len(uris) == 0 {
+		return
+	}
+	if w.book != nil && w.standing() == w.cases.Object() {
+		paths := make([]string, len(uris))
+		for i, u := range uris {
+			paths[i] = u.Path()
+		}
+		w.cases.Import(paths)
 		return
 	}
 	w.Open(uris[0].Path())
