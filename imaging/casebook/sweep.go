@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"regexp"
 	"strings"
 )
 
@@ -23,7 +22,22 @@ type Findings struct {
 	Missing []string
 }
 
-var ownFile = regexp.MustCompile(`^([0-9a-f]{64})\.[a-z]+$`)
+// ownFile is the hash that a file of the casebook's own is named by, and whether
+// it is one: 64 hexadecimal digits, a dot and an ending. There may be tens of
+// thousands.
+func ownFile(name string) (hash string, ok bool) {
+	hash, ending, dotted := strings.Cut(name, ".")
+	return hash, dotted && len(hash) == 64 && consistsOf(hash, "0123456789abcdef") && ending != "" && consistsOf(ending, "abcdefghijklmnopqrstuvwxyz")
+}
+
+func consistsOf(s, letters string) bool {
+	for i := range len(s) {
+		if strings.IndexByte(letters, s[i]) < 0 {
+			return false
+		}
+	}
+	return true
+}
 
 // sweep brings files and database into accord.
 func (b *Casebook) sweep() error {
@@ -35,8 +49,7 @@ func (b *Casebook) sweep() error {
 	if err != nil {
 		return err
 	}
-	lacking, doomed := set(known), set(intended)
-	claimed := set(known)
+	lacking, claimed, doomed := set(known), set(known), set(intended)
 	for _, folder := range []string{photosName, thumbsName} {
 		entries, err := os.ReadDir(b.path(folder))
 		if err != nil {
@@ -44,16 +57,16 @@ func (b *Casebook) sweep() error {
 		}
 		for _, e := range entries {
 			name := e.Name()
-			m := ownFile.FindStringSubmatch(name)
+			hash, own := ownFile(name)
 			switch {
 			case strings.HasPrefix(name, ".") && strings.HasSuffix(name, ".part"):
 				err = b.sweepAway(folder, name)
-			case m == nil:
-			case claimed[m[1]]:
+			case !own:
+			case claimed[hash]:
 				if folder == photosName {
-					delete(lacking, m[1])
+					delete(lacking, hash)
 				}
-			case doomed[m[1]] || folder == thumbsName:
+			case doomed[hash] || folder == thumbsName:
 				err = b.sweepAway(folder, name)
 			default:
 				err = b.putAside(name)

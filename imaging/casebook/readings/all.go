@@ -38,20 +38,21 @@ func (b *Book) some(ctx context.Context, caseID int64, progress func(done, all i
 	if err != nil {
 		return nil, err
 	}
-	items := make([]Item, len(marked))
-	spread(len(marked), func(i int) {
-		m := marked[i]
-		items[i] = Item{Case: m.Case, Sitting: m.Sitting, Photograph: m.Photograph, Observer: m.Observer}
-		if m.Reading != "" {
-			items[i].Kept, items[i].Err = parse(m.Reading)
-		}
-	})
 	var stale []int
 	for i, m := range marked {
 		if m.Reading == "" {
 			stale = append(stale, i)
 		}
 	}
+	items := make([]Item, len(marked))
+	spread(len(marked), func(i int) {
+		m := &marked[i]
+		items[i] = Item{Case: m.Case, Sitting: m.Sitting, Photograph: m.Photograph, Observer: m.Observer}
+		if m.Reading != "" {
+			items[i].Kept, items[i].Err = parse(m.Reading)
+			m.Reading = "" // of ten thousand photographs the texts are tens of megabytes
+		}
+	})
 	return items, b.refresh(ctx, items, stale, progress)
 }
 
