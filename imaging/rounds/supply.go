@@ -43,17 +43,18 @@ func (r *Round) Supply(ctx context.Context, settings measure.Settings, library L
 		waiting = 1 // they may be ten times as large
 	}
 	pictures := make(chan made, waiting)
-	go m.run(ctx, wanted, pictures)
+	go produce(ctx, wanted, m.picture, pictures)
 	return &Supply{pictures: pictures, stop: stop}, nil
 }
 
-func (m maker) run(ctx context.Context, wanted []int, into chan<- made) {
+// produce makes the wanted pictures in order, as fast as they are taken.
+func produce(ctx context.Context, wanted []int, picture func(number int) (*Picture, error), into chan<- made) {
 	defer close(into)
 	for _, number := range wanted {
 		if ctx.Err() != nil {
 			return
 		}
-		p, err := m.picture(number)
+		p, err := picture(number)
 		select {
 		case into <- made{p, err}:
 		case <-ctx.Done():
