@@ -28,3 +28,6 @@ func (b *Block) Replace(parts ...fyne.CanvasObject) {
 	b.parts = parts
 	b.Refresh()
 }
+
+// Parts are the parts.
+func (b *Block) Parts() []fyne.CanvasObject { return b.parts }

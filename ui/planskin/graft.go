@@ -43,7 +43,7 @@ const mostShapes = 3
 
 func newGraft() *graft {
 	g := &graft{heading: column.Heading(lang.L("The graft, to scale")), bar: canvas.NewText("10 mm", nil)}
-	g.note = column.Remark(skinbudget.TemplateNote + " " + lang.L("The sheet has the templates at true size."))
+	g.note = column.Remark(lang.L("Templates to begin cutting from: cut the graft to the bed as it lies, with darts where it must bend. They are at true size on the sheet, not on the screen."))
 	g.raster = canvas.NewRaster(g.draw)
 	parts := []fyne.CanvasObject{g.raster, g.bar}
 	for range mostShapes {

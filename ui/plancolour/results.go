@@ -1,0 +1,134 @@
+package plancolour
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+
+	"ogive/geometry/skincolour"
+	"ogive/imaging/skin"
+	"ogive/imaging/wording"
+	"ogive/ui/column"
+)
+
+// results are what the patches say.
+type results struct {
+	heading *column.Text
+	state   *column.Text
+	refused *column.Notice // what can't be sampled
+	light   *column.Notice // where no neutral patch was used
+	tones   *column.Block
+	apart   *column.Text
+	pairs   *column.Block
+	which   *column.Text
+	reason  *column.Text
+	yours   *column.Text
+	notes   *column.Text
+}
+
+func newResults() *results {
+	return &results{
+		heading: column.Heading(lang.L("Measured")), state: column.Body(""), refused: column.NewNotice(""), light: column.NewNotice(""),
+		tones: column.NewList(), apart: column.Heading(lang.L("Side by side")), pairs: column.NewList(),
+		which: column.Heading(lang.L("Which flap the colours speak for")), reason: column.Body(""),
+		yours: column.Title(lang.L("The choice is yours.")), notes: column.Remark(""),
+	}
+}
+
+func (r *results) objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.heading, r.state, r.refused, r.light, r.tones, r.apart, r.pairs, r.which, r.reason, r.yours, r.notes}
+}
+
+// clear leaves nothing but a word on how things stand.
+func (r *results) clear(state string) {
+	r.state.Set(state)
+	for _, n := range []*column.Notice{r.refused, r.light} {
+		n.Set("")
+	}
+	for _, t := range []*column.Text{r.reason, r.notes} {
+		t.Set("")
+	}
+	r.tones.Replace()
+	r.pairs.Replace()
+	r.heads(false, false)
+}
+
+// heads shows the headings of what is there.
+func (r *results) heads(pairs, reason bool) {
+	column.Visible(r.apart, pairs)
+	column.Visible(r.which, reason)
+	column.Visible(r.yours, reason)
+}
+
+func (r *results) show(samples []skin.Sample, remarks []string, limits func() (skincolour.Limits, error)) {
+	r.clear("")
+	r.refused.Set(strings.Join(remarks, "\n"))
+	by, err := limits()
+	if err != nil {
+		r.refused.Set(lang.L("Colours can't be judged: {{.Problem}}", map[string]any{"Problem": err.Error()}))
+		return
+	}
+	lines, notes := skin.Tell(samples, by)
+	var tones, pairs []fyne.CanvasObject
+	for i, line := range lines {
+		if i < len(samples) {
+			tones = append(tones, newTone(samples[i], line))
+			continue
+		}
+		pairs = append(pairs, newPair(line))
+	}
+	r.tones.Replace(tones...)
+	r.pairs.Replace(pairs...)
+	r.tell(samples, notes)
+	r.heads(len(pairs) > 0, r.reason.Words() != "")
+}
+
+// tell parts the notes: what must not be overlooked, the reasoning on the flap,
+// and the rest.
+func (r *results) tell(samples []skin.Sample, notes []string) {
+	because := reasoning(samples)
+	var rest []string
+	for _, n := range notes {
+		switch {
+		case n == skin.NoNeutral:
+			r.light.Set(n)
+		case because != "" && strings.Contains(n, because):
+			r.reason.Set(n)
+		default:
+			rest = append(rest, n)
+		}
+	}
+	r.notes.Set(strings.Join(rest, "\n"))
+}
+
+// reasoning is why the colours of back and palm speak for a flap, empty where one
+// of them is missing.
+func reasoning(samples []skin.Sample) string {
+	var back, palm *skin.Sample
+	for i := range samples {
+		switch s := &samples[i]; {
+		case s.Place == skincolour.Back && back == nil:
+			back = s
+		case s.Place == skincolour.Palm && palm == nil:
+			palm = s
+		}
+	}
+	if back == nil || palm == nil {
+		return ""
+	}
+	return skincolour.Reasoning(back.Sample, palm.Sample).Because
+}
+
+// lab is the measured colour, with how much it changes over the patch.
+func lab(s skin.Sample) string {
+	c, d := s.Colour, s.Spread
+	return lang.L("L* {{.L}}, a* {{.A}}, b* {{.B}}; over the patch it changes by {{.DL}}, {{.DA}}, {{.DB}}", map[string]any{
+		"L": one(c.L), "A": one(c.A), "B": one(c.B), "DL": one(d.L), "DA": one(d.A), "DB": one(d.B)})
+}
+
+func one(v float64) string { return fmt.Sprintf("%.1f", v) }
+
+// placeName is the place that a sample was taken from.
+func placeName(s skin.Sample) string { return wording.Sentence(s.Place.String()) }

@@ -1,0 +1,43 @@
+package plancolour
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2/lang"
+
+	"ogive/imaging/photo"
+	"ogive/imaging/planfile"
+	"ogive/imaging/skin"
+)
+
+// sample reads the patches, if they are others than those read last.
+func (p *Panel) sample() {
+	patches := slices.Clone(p.file.Patches)
+	if p.fresh && slices.Equal(patches, p.sampled) {
+		return
+	}
+	p.sampled, p.fresh = patches, true
+	p.asked++
+	mine := p.asked
+	if !slices.ContainsFunc(patches, func(patch planfile.Patch) bool { return !neutral(patch.Name) }) {
+		p.results.clear(lang.L("Nothing is sampled yet: place a patch of skin."))
+		return
+	}
+	p.results.clear(lang.L("Reading the patches…"))
+	open := p.open
+	p.apart(func() {
+		samples, remarks := p.read(patches, open)
+		p.do(func() {
+			if mine != p.asked {
+				return
+			}
+			p.results.show(samples, remarks, p.limits)
+			p.page.Arrange()
+		})
+	})
+}
+
+// read samples patches.
+func (p *Panel) read(patches []planfile.Patch, open func(string) (*photo.Photograph, error)) ([]skin.Sample, []string) {
+	return skin.OfPlan(patches, func(name string) (*photo.Photograph, error) { return p.opening(name, open) })
+}
