@@ -46,8 +46,15 @@ func (k *keyboard) AcceptsTab() bool { return true }
 // FocusGained is called by Fyne.
 func (k *keyboard) FocusGained() {}
 
-// FocusLost is called by Fyne.
-func (k *keyboard) FocusLost() { k.shift = false }
+// FocusLost takes the keys back if nothing else has them.
+func (k *keyboard) FocusLost() {
+	k.shift = false
+	k.room.do(func() {
+		if c := fyne.CurrentApp().Driver().CanvasForObject(k); c != nil && c.Focused() == nil {
+			k.take()
+		}
+	})
+}
 
 // Tapped takes the keys.
 func (k *keyboard) Tapped(*fyne.PointEvent) { k.take() }

@@ -149,6 +149,10 @@ func (r *Room) Hand() planning.Hand { return r.model.Here }
 // Web is the web in hand, 0 where none is planned.
 func (r *Room) Web() hand.Web { return r.web }
 
+// TakeKeys gives the keys to the photograph: arrows, Tab, Delete, Escape, undo. To
+// be called when the room has come into sight.
+func (r *Room) TakeKeys() { r.keyboard.take() }
+
 // hold takes a web in hand, with its chosen alternative.
 func (r *Room) hold(w hand.Web) {
 	r.web, r.alternative, r.selected = w, 0, ""

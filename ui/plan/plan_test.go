@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 
@@ -311,9 +312,10 @@ func TestANarrowTipIsMarkedByShapeAndWords(t *testing.T) {
 	for range 9 {
 		test.Tap(pane.more)
 	}
+	r.choose("zigzag 2")
 	g, _ := r.grip("zigzag 2")
 	broad, _ := r.grip("zigzag 0")
-	if !pane.narrow.Visible() || !strings.Contains(pane.narrow.label.Text, "below 30") || !strings.HasPrefix(g.Label, "narrow: ") || g.Shape == broad.Shape {
+	if !pane.narrow.Visible() || !strings.Contains(pane.narrow.label.Text, "all tips are narrower than 30°") || !strings.HasPrefix(g.Label, "narrow: ") || g.Shape == broad.Shape {
 		t.Errorf("of a tip %q it warns %q", g.Label, pane.narrow.label.Text)
 	}
 	if !strings.Contains(pane.trade.Text, "Narrow flaps leave scars almost across") {
@@ -339,6 +341,9 @@ func TestAlternativesAreCopiedNamedChosenAndRemoved(t *testing.T) {
 	row.Tapped(&fyne.PointEvent{Position: fyne.NewPos(20, 10)})
 	if w := r.kept(); w.Chosen != "deeper" || r.plan.Webs[0].Chosen != 1 || row.said.Text != "goes on the sheet" {
 		t.Errorf("chosen is %q, row says %q", w.Chosen, row.said.Text)
+	}
+	if whole := planning.Of(r.file, r.model.Here, r.model.Other); !reflect.DeepEqual(whole.Webs, r.plan.Webs) {
+		t.Error("with two alternatives the plan is not what it would be if it were reckoned anew")
 	}
 	r.removeAlternative()
 	if w := r.kept(); len(w.Alternatives) != 1 || w.Chosen != "" || r.alternative != 0 || r.plan.Webs[0].Chosen != 0 {
@@ -481,6 +486,39 @@ func TestAPanelIsShownDrawsAndChangesThePlanAsOneStep(t *testing.T) {
 	if r.Plan().Webs[0].Skin != nil || r.column.tab != ownTabs {
 		t.Error("undone, the girths stay, or the panel is gone")
 	}
+}
+
+// What waits while a plan is begun for another web, and when a handle is dropped.
+func BenchmarkBeginAndDrop(b *testing.B) {
+	b.Run("begin", func(b *testing.B) {
+		m := model(b)
+		for b.Loop() {
+			if _, err := planning.Begin(m.Here, m.Other, hand.ThirdWeb); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("drop", func(b *testing.B) {
+		r := shown(b)
+		for range 3 {
+			r.copyAlternative()
+		}
+		for i := 0; b.Loop(); i++ {
+			g, _ := r.grip(archID(plan.Crown))
+			r.plate.OnDragHandle(g.ID, g.At.Add(plane.Vec(plane.Pixel(i%5-2), 1)))
+			r.plate.OnDropHandle(g.ID)
+		}
+	})
+	b.Run("drag and paint the board", func(b *testing.B) {
+		r := shown(b)
+		g, _ := r.grip(archID(plan.Crown))
+		picture := r.plate.CreateRenderer().Objects()[0].(*canvas.Raster)
+		w, h := int(r.plate.Size().Width), int(r.plate.Size().Height)
+		for i := 0; b.Loop(); i++ {
+			r.plate.OnDragHandle(g.ID, g.At.Add(plane.Vec(plane.Pixel(i%5-2), 1)))
+			picture.Generator(w, h)
+		}
+	})
 }
 
 // From the event of a drag to new figures in the card, without painting the board.

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"reflect"
+	"slices"
 
 	"ogive/imaging/planfile"
 	"ogive/imaging/planning"
@@ -20,14 +21,30 @@ func (r *Room) reckon() {
 	}
 }
 
+// reckoned is what follows from a web; an alternative of it that is as it was is
+// not reckoned anew.
 func (r *Room) reckoned(w planfile.Web, old planning.Plan) planning.Web {
 	was := old.File.Web(w.Web)
-	for _, p := range old.Webs {
-		if p.Web == w.Web && was != nil && reflect.DeepEqual(*was, w) {
-			return p
+	at := slices.IndexFunc(old.Webs, func(p planning.Web) bool { return p.Web == w.Web })
+	switch {
+	case was == nil || at < 0 || !reflect.DeepEqual(was.Join, w.Join):
+		return r.follows(w)
+	case reflect.DeepEqual(*was, w):
+		return old.Webs[at]
+	}
+	lean, same := clonedWeb(w), map[int]int{}
+	for i, a := range w.Alternatives {
+		k := slices.IndexFunc(was.Alternatives, func(b planfile.Alternative) bool { return reflect.DeepEqual(a, b) })
+		if k >= 0 && k < len(old.Webs[at].Alternatives) {
+			same[i] = k
+			lean.Alternatives[i].Arch, lean.Alternatives[i].Zigzag = nil, nil // the skin needs the flap
 		}
 	}
-	return r.follows(w)
+	out := r.follows(lean)
+	for i, k := range same {
+		out.Alternatives[i] = old.Webs[at].Alternatives[k]
+	}
+	return out
 }
 
 // follows is what follows from one web.
@@ -43,8 +60,15 @@ func (r *Room) reckonHeld() {
 	if kept == nil || p == nil || r.alternative >= min(len(p.Alternatives), len(kept.Alternatives)) {
 		return
 	}
-	// What is being dragged is not what was reckoned whole.
-	r.plan.File = planfile.File{}
+	if was := r.plan.File.Web(r.web); was != nil {
+		// What is being dragged is to be reckoned whole when it is dropped.
+		was.Join, was.Alternatives = another(kept.Join), slices.Clone(was.Alternatives)
+		if r.column.tab == zigzagTab || r.alternative >= len(was.Alternatives) {
+			was.Join = nil
+		} else {
+			was.Alternatives[r.alternative] = planfile.Alternative{}
+		}
+	}
 	a, now := kept.Alternatives[r.alternative], &p.Alternatives[r.alternative]
 	one := planfile.Web{Web: kept.Web, Join: kept.Join, Alternatives: []planfile.Alternative{{Name: a.Name}}}
 	part := &one.Alternatives[0]

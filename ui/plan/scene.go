@@ -72,12 +72,23 @@ func (r *Room) lines() []board.Line {
 		}
 	}
 	if p := r.proposals[r.web]; r.column.tab == archTab && p.Origin == otherHand && len(p.curve) > 0 {
-		out = append(out, board.Line{Points: p.curve, Style: board.GhostLine, Label: lang.L("other hand, mirrored")})
+		out = append(out, board.Line{Points: p.curve, Style: board.GhostLine, Label: r.ghostName(p.curve)})
 	}
 	if a := r.now(); a != nil {
 		out = append(out, r.linesOf(*a)...)
 	}
 	return out
+}
+
+// ghostName names the other hand's arch where it does not lie under the planned
+// one.
+func (r *Room) ghostName(curve []plane.PixelPoint) string {
+	const apart = 30
+	a := r.now()
+	if a == nil || a.Arch == nil || r.plate.apart(curve[len(curve)/2], a.Arch.Pixels[len(a.Arch.Pixels)/2]) > apart {
+		return lang.L("other hand, mirrored")
+	}
+	return ""
 }
 
 func (r *Room) linesOf(a planning.Alternative) []board.Line {

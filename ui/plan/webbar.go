@@ -103,7 +103,7 @@ func (b *webBar) HeightAt(width float32) float32 {
 	h := flow.HeightAt(b.choice, room)
 	flow.Put(b.choice, 0, 0, room, h)
 	flow.Put(b.holder, 0, 0, room, h)
-	flow.Put(b.another, min(b.choice.MinSize().Width+8, room), 0, button.Width, button.Height)
+	flow.Put(b.another, min(b.choice.MinSize().Width+8, room), max(h-button.Height, 0)/2, button.Width, button.Height)
 	return max(h, button.Height)
 }
 

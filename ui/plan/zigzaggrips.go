@@ -116,8 +116,23 @@ func (r *Room) zigzagPoint(cut planning.Cut, f face, i int, at plane.PixelPoint)
 			g.Shape, g.Label = board.TriangleHandle, lang.L("narrow: {{.Angle}}", map[string]any{"Angle": wording.Degrees(flap.TipAngle)})
 		}
 		g.name = g.Label
+		if !r.roomy(cut, i) {
+			g.Label = ""
+		}
 	}
 	return g
+}
+
+// roomy reports whether the tip at i has room for its label: tips far apart, or
+// close to the one that is selected.
+func (r *Room) roomy(cut planning.Cut, i int) bool {
+	const far = 60
+	for k := i - 1; k <= i+1; k++ {
+		if r.selected == zigzagID(k) {
+			return true
+		}
+	}
+	return r.plate.apart(cut.Pixels[i-1], cut.Pixels[i+1]) > far
 }
 
 func zigzagID(i int) string { return fmt.Sprintf("zigzag %d", i) }

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
@@ -11,8 +10,6 @@ import (
 
 	"ogive/geometry/plane"
 	"ogive/geometry/zigzag"
-	"ogive/imaging/planning"
-	"ogive/imaging/wording"
 	"ogive/ui/choice"
 )
 
@@ -123,66 +120,4 @@ func (p *zigzagPane) showNumbers(n numbers) {
 		p.reach.Refresh()
 		p.fromPlan = false
 	}
-}
-
-// cutFigures are the narrowest tip, the limb nearest to along the finger, and the
-// lengths.
-func cutFigures(c planning.Cut, r *Room) []wording.Figure {
-	var out []wording.Figure
-	if len(c.Figures.Flaps) > 0 {
-		least := c.Figures.Flaps[0].TipAngle
-		for _, f := range c.Figures.Flaps {
-			if f.TipAngle.Value < least.Value {
-				least = f.TipAngle
-			}
-		}
-		out = append(out, wording.Figure{Name: lang.L("Narrowest tip"), Value: wording.Degrees(least)})
-	}
-	if len(c.Figures.Limbs) > 0 {
-		steep := c.Figures.Limbs[0].Obliquity
-		for _, l := range c.Figures.Limbs {
-			if l.Obliquity.Value > steep.Value {
-				steep = l.Obliquity
-			}
-		}
-		out = append(out, wording.Figure{Name: lang.L("Steepest limb to the creases"), Value: wording.Degrees(steep)})
-	}
-	out = append(out, wording.Figure{Name: lang.L("Length of the incision"), Value: wording.Millimetres(c.Figures.Length)})
-	if w := r.planned(); w != nil && w.Join != nil {
-		out = append(out, wording.Figure{Name: lang.L("Length of the join"), Value: wording.Millimetres(w.Join.Length)})
-	}
-	return out
-}
-
-// tipWords are every tip and every limb on a face, from proximal.
-func tipWords(c planning.Cut, f face) string {
-	var tips, limbs []string
-	for _, flap := range c.Figures.Flaps {
-		tips = append(tips, wording.Degrees(flap.TipAngle))
-	}
-	for _, l := range c.Figures.Limbs {
-		limbs = append(limbs, wording.Degrees(l.Obliquity))
-	}
-	name := lang.L("Back")
-	if f == palmarFace {
-		name = lang.L("Palm")
-	}
-	return lang.L("{{.Face}}, from proximal. Tips: {{.Tips}}. Limbs to the creases: {{.Limbs}}.", map[string]any{"Face": name, "Tips": strings.Join(tips, ", "), "Limbs": strings.Join(limbs, ", ")})
-}
-
-// cautions are what is said of narrow tips on both faces.
-func cautions(a planning.Alternative) string {
-	var out []string
-	for _, f := range []face{dorsalFace, palmarFace} {
-		cut := cutOf(a, f)
-		if cut == nil || len(cut.Figures.Notes) == 0 {
-			continue
-		}
-		name := lang.L("Back")
-		if f == palmarFace {
-			name = lang.L("Palm")
-		}
-		out = append(out, name+": "+strings.Join(cut.Figures.Notes, " "))
-	}
-	return strings.Join(out, "\n")
 }
