@@ -26,5 +26,11 @@ func ShareOf(right, n int) Share {
 	middle := (p + z*z/(2*m)) / (1 + z*z/m)
 	half := z / (1 + z*z/m) * math.Sqrt(p*(1-p)/m+z*z/(4*m*m))
 	s.Value, s.Low, s.High = p, max(0, middle-half), min(1, middle+half)
+	switch right { // what rounding leaves of the bounds that are exact
+	case 0:
+		s.Low = 0
+	case n:
+		s.High = 1
+	}
 	return s
 }

@@ -2,6 +2,7 @@ package rounds
 
 import (
 	"fmt"
+	"slices"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
@@ -66,7 +67,10 @@ func (r *Result) scoreWeb(t Truth, truth, said WebTruth, m hand.Marks, l Limits)
 		return
 	}
 	shape := ""
-	if said.Shape != 0 {
+	switch {
+	case slices.Contains(said.ShapeAlso, truth.Shape):
+		shape = truth.Shape.String() // the border leaves it open, and the learner names none
+	case said.Shape != 0:
 		shape = said.Shape.String()
 	}
 	r.Judged = append(r.Judged, judged(truth, Shape, shape, l), r.crown(t, truth, m))

@@ -44,11 +44,37 @@ func drawCase(s Setup, l Limits, w want, number int) (phantom.Case, error) {
 		} else {
 			c.Webs = webs(s, l, w, c, rng)
 		}
-		if t, err := c.Truth(); err == nil && w.shownBy(ofPhantom(t, l)) {
+		if t, err := c.Truth(); err == nil && inside(t, c) && w.shownBy(ofPhantom(t, l)) {
 			return c, nil
 		}
 	}
 	return phantom.Case{}, fmt.Errorf("no hand can be drawn that is %s by these normal values; choose other faults, or restore the table", w)
+}
+
+// rim is the margin of the picture within which everything that is to be marked must lie, in
+// pixels: a tilted card can reach beyond it.
+const rim = 6
+
+// inside reports whether all that is to be marked can be clicked on.
+func inside(t phantom.Truth, c phantom.Case) bool {
+	var marks []plane.PixelPoint
+	for _, joints := range t.Joints {
+		for _, p := range joints {
+			marks = append(marks, p)
+		}
+	}
+	if t.Card != nil {
+		marks = append(marks, t.Card.Corners[:]...)
+	}
+	if t.Ruler != nil {
+		marks = append(marks, t.Ruler.From, t.Ruler.To)
+	}
+	for _, p := range marks {
+		if p.X < rim || p.Y < rim || p.X > plane.Pixel(c.Width-rim) || p.Y > plane.Pixel(c.Height-rim) {
+			return false
+		}
+	}
+	return true
 }
 
 // String is what is wanted in words.

@@ -30,8 +30,6 @@ func (c Crowns) Sentences() []string {
 		return nil
 	case c.Distal.N < fewest:
 		return []string{fmt.Sprintf("It takes %d pictures with a crown to tell a bias; there are %d.", fewest, c.Distal.N)}
-	case c.Distal.Low == 0 && c.Distal.High == 0:
-		return []string{"All your crowns lie at a normal depth: along the axis there is nothing to correct.", sideways.sentence(c.Ulnar)}
 	}
 	return []string{lengthwise.sentence(c.Distal), sideways.sentence(c.Ulnar)}
 }
@@ -44,7 +42,13 @@ var (
 // direction is how the two signs of a bias are called, and how each is corrected.
 type direction struct{ name, positive, negative, correctPositive, correctNegative string }
 
+// least is the bias in millimetres that is worth a word.
+const least = 0.1
+
 func (d direction) sentence(b scoring.Bias) string {
+	if max(math.Abs(b.Low), math.Abs(b.High)) < least {
+		return fmt.Sprintf("%s there is nothing to correct: the bias is less than %s mm at 95 per cent.", d.name, fixed(least, 1))
+	}
 	if !b.Told() {
 		return fmt.Sprintf("%s no bias can be told: it lies between %s and %s at 95 per cent.", d.name, d.end(b.Low), d.end(b.High))
 	}

@@ -87,8 +87,11 @@ func TestEveryFaultOfARoundOccursAndIsWhatThePictureTrulyShows(t *testing.T) {
 		for seed := range uint64(6) {
 			r := begin(t, Setup{Kind: ByEye, Count: 10, Seed: seed, Difficulty: d})
 			seen := map[string]int{}
-			for i := range r.drawn {
+			for i, c := range r.drawn {
 				p := unpainted(t, r, i)
+				if truth, err := c.Truth(); err != nil || !inside(truth, c) {
+					t.Errorf("%s, seed %d: picture %d can't be marked wholly: %v", d, seed, i, err)
+				}
 				web, _ := p.Truth.Web(p.Web)
 				for of, v := range web.verdicts {
 					if !v.Certain {
