@@ -43,7 +43,7 @@ func TestOneWhoPlacesCrownsTooProximalIsToldByHowMuchAndWhichWayToCorrect(t *tes
 		t.Errorf("a sideways bias is told where there is none: %+v", s.Crowns.Ulnar)
 	}
 	all := strings.Join(s.Sentences, " ")
-	for _, want := range []string{"mm too proximal (", "correct the eye distally.", "Sideways no bias can be told"} {
+	for _, want := range []string{"mm too proximal (", "correct the eye distally.", "Sideways there is nothing to correct"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is not said: %s", want, all)
 		}
