@@ -58,7 +58,7 @@ func List(folder string) ([]*Round, []error) {
 	var list []*Round
 	var refused []error
 	for _, e := range entries {
-		if e.IsDir() || !strings.HasSuffix(e.Name(), fileEnd) || unborn(e) {
+		if !e.Type().IsRegular() || !strings.HasSuffix(e.Name(), fileEnd) || unborn(e) {
 			continue
 		}
 		r, err := Load(filepath.Join(folder, e.Name()))

@@ -12,7 +12,7 @@ import (
 const ahead = 2
 
 // Supply makes the pictures of a round ahead, in the order in which they are
-// asked for, while the learner thinks.
+// asked for, while the learner thinks. It serves one goroutine at a time.
 type Supply struct {
 	pictures <-chan made
 	stop     context.CancelFunc
