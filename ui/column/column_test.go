@@ -1,6 +1,7 @@
 package column
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -102,6 +103,18 @@ func TestAPageIsAsHighAsWhatStandsOnIt(t *testing.T) {
 	}
 	if end := f.value.Position().X + f.value.Size().Width; end > 340 {
 		t.Errorf("the figure ends at %v of 340", end)
+	}
+}
+
+func TestAnAreaIsAsHighAsItsText(t *testing.T) {
+	newApp(t)
+	a := NewArea("", 2)
+	least := a.HeightAt(300)
+	a.Fill(strings.Repeat("What we plan to do, in plain words. ", 12))
+	h := a.HeightAt(300)
+	a.Resize(fyne.NewSize(300, h))
+	if lines := h / fyne.MeasureText("x", look.Size(theme.SizeNameText), fyne.TextStyle{}).Height; h <= 2*least || lines < 10 || lines > 16 {
+		t.Errorf("%v high, empty %v", h, least)
 	}
 }
 

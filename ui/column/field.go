@@ -6,7 +6,10 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ogive/ui/look"
 )
 
 // Field is a place to write in. What was written is done with Enter, by leaving
@@ -15,7 +18,10 @@ type Field struct {
 	widget.Entry
 	// OnDone is told what was written, if it is another text than before.
 	OnDone func(text string)
+	// OnHeight is called when an area is written in, which may make it higher.
+	OnHeight func()
 
+	measure *Text // of an area
 	canon   func(text string) string
 	shown   string // what Fill has shown, or what was done last
 	filling bool
@@ -34,7 +40,19 @@ func NewArea(hint string, lines int) *Field {
 	f := newField(hint, true)
 	f.Wrapping = fyne.TextWrapWord
 	f.SetMinRowsVisible(lines)
+	f.measure = Body("")
 	return f
+}
+
+// HeightAt is called by flow: an area is as high as its text, so that it never
+// scrolls within a page that does.
+func (f *Field) HeightAt(width float32) float32 {
+	if f.measure == nil {
+		return f.MinSize().Height
+	}
+	rim := look.Size(theme.SizeNameInnerPadding) + look.Size(theme.SizeNameInputBorder)
+	f.measure.Set(f.Text + " ")
+	return max(f.MinSize().Height, f.measure.HeightAt(width-2*rim-2)+2*rim)
 }
 
 // NewNumber is a field for a number; 36, 36.0 and 36,0 are the same to it.
@@ -78,7 +96,9 @@ func (f *Field) changed() {
 		return
 	}
 	f.stop()
-	f.writing++
+	if f.OnHeight != nil {
+		f.OnHeight()
+	}
 	mine := f.writing
 	f.pause = time.AfterFunc(pauseLength, func() {
 		fyne.Do(func() {

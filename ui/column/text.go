@@ -35,6 +35,16 @@ func Title(words string) *Text {
 // Body is words to be read.
 func Body(words string) *Text { return newText(words, theme.SizeNameText, 0, 8) }
 
+// Large is words to be read from a distance, or at a kitchen table.
+func Large(words string, heading bool) *Text {
+	if heading {
+		t := newText(words, theme.SizeNameHeadingText, 4, 8)
+		t.words.Style.TextStyle.Bold = true
+		return t
+	}
+	return newText(words, theme.SizeNameSubHeadingText, 0, 12)
+}
+
 // Remark is words in small letters.
 func Remark(words string) *Text {
 	t := newText(words, theme.SizeNameCaptionText, 0, 8)

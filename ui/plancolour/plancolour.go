@@ -109,8 +109,13 @@ func (p *Panel) Show(f planfile.File, plan planning.Plan, _ hand.Web) {
 // Patches are the patches of the plan.
 func (p *Panel) Patches() []planfile.Patch { return slices.Clone(p.file.Patches) }
 
-// Finish gives up a click that was wanted.
-func (p *Panel) Finish() { p.Stop() }
+// Finish gives up a click that was wanted, and lets go of the photographs.
+func (p *Panel) Finish() {
+	p.Stop()
+	p.lock.Lock()
+	defer p.lock.Unlock()
+	clear(p.opened)
+}
 
 func (p *Panel) change(name string, by func(*planfile.File)) {
 	if p.OnChange != nil {

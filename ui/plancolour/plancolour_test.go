@@ -147,10 +147,24 @@ func TestAClickPlacesThePatchThatWasAskedForAndOnlyOnce(t *testing.T) {
 	}
 }
 
+func TestAClickThatIsWantedCanBeGivenUp(t *testing.T) {
+	r := show(t)
+	r.Ask("palm")
+	palm := r.rows[rowKey{place: skincolour.Palm}]
+	if palm.put.Text != "Cancel" || r.rows[rowKey{place: skincolour.Back}].put.Text != "Place…" {
+		t.Errorf("the buttons read %q and %q", palm.put.Text, r.rows[rowKey{place: skincolour.Back}].put.Text)
+	}
+	test.Tap(palm.put)
+	r.Place(onSkin)
+	if r.Wants() || len(r.steps) != 0 || palm.put.Text != "Place…" || strings.Join(r.wanted, ",") != "palm," {
+		t.Errorf("steps %q, wanted %q", r.steps, r.wanted)
+	}
+}
+
 func TestASampleIsToldWithToneAndWithoutANeutralPatchThatIsSaid(t *testing.T) {
 	r := show(t)
 	r.place("back", onSkin)
-	if r.results.light.Words() != skin.NoNeutral || len(r.results.tones.Parts()) != 1 {
+	if !strings.HasSuffix(r.results.light.Words(), skin.NoNeutral) || len(r.results.tones.Parts()) != 1 {
 		t.Errorf("it says %q and shows %d samples", r.results.light.Words(), len(r.results.tones.Parts()))
 	}
 	r.place(skin.GreyPatch, onGrey)
@@ -172,8 +186,8 @@ func TestBackAndPalmAreComparedAndTheChoiceIsLeft(t *testing.T) {
 	r.place("back", onSkin)
 	r.place(skin.GreyPatch, onGrey)
 	r.PlaceOn("palm.jpg", "palm", onSkin, 20)
-	if r.results.light.Words() != skin.NoNeutral {
-		t.Error("the palm's photograph has no neutral patch, and nothing says so")
+	if got := r.results.light.Words(); !strings.HasPrefix(got, "Without a neutral patch: Palm, at operation. ") || !strings.HasSuffix(got, skin.NoNeutral) {
+		t.Errorf("the palm's photograph has no neutral patch, and it says %q", got)
 	}
 	r.PlaceOn("palm.jpg", skin.GreyPatch, onGrey, 20)
 	if r.results.light.Visible() || len(r.results.tones.Parts()) != 2 || len(r.results.pairs.Parts()) != 1 {

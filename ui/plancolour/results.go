@@ -2,6 +2,7 @@ package plancolour
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -62,7 +63,8 @@ func (r *results) heads(pairs, reason bool) {
 	column.Visible(r.yours, reason)
 }
 
-func (r *results) show(samples []skin.Sample, remarks []string, limits func() (skincolour.Limits, error)) {
+// show tells what samples say. Title is what the user calls a photograph.
+func (r *results) show(samples []skin.Sample, remarks []string, limits func() (skincolour.Limits, error), title func(string) string) {
 	r.clear("")
 	r.refused.Set(strings.Join(remarks, "\n"))
 	by, err := limits()
@@ -82,6 +84,9 @@ func (r *results) show(samples []skin.Sample, remarks []string, limits func() (s
 	r.tones.Replace(tones...)
 	r.pairs.Replace(pairs...)
 	r.tell(samples, notes)
+	if r.light.Visible() {
+		r.light.Set(lang.L("Without a neutral patch: {{.Photographs}}.", map[string]any{"Photographs": unbalanced(samples, title)}) + " " + r.light.Words())
+	}
 	r.heads(len(pairs) > 0, r.reason.Words() != "")
 }
 
@@ -101,6 +106,17 @@ func (r *results) tell(samples []skin.Sample, notes []string) {
 		}
 	}
 	r.notes.Set(strings.Join(rest, "\n"))
+}
+
+// unbalanced are the photographs whose samples hold the colour of the light.
+func unbalanced(samples []skin.Sample, title func(string) string) string {
+	var out []string
+	for _, s := range samples {
+		if name := title(s.Balance.Photograph); !s.Balance.Neutral && !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	return strings.Join(out, "; ")
 }
 
 // reasoning is why the colours of back and palm speak for a flap, empty where one

@@ -41,7 +41,7 @@ var kinds = []string{skin.GreyPatch, skin.WhitePatch}
 
 func newRow(p *Panel, key rowKey) *row {
 	r := &row{panel: p, key: key, rule: canvas.NewLine(nil), title: column.Title(""), where: column.Remark(""), radius: canvas.NewText("", nil)}
-	r.put = widget.NewButton("", func() { p.choosePhotograph(r) })
+	r.put = widget.NewButton("", r.putOrStop)
 	r.away = widget.NewButtonWithIcon("", theme.DeleteIcon(), func() { p.remove(key) })
 	r.away.Importance = widget.LowImportance
 	r.size = widget.NewSlider(float64(leastRadius), float64(leastRadius)+1)
@@ -52,6 +52,22 @@ func newRow(p *Panel, key rowKey) *row {
 	r.kind.OnChosen = r.named
 	r.Block = column.NewBlock(r.stand, r.paint, r.rule, r.title, r.where, r.kind, r.put, r.away, r.size, r.radius)
 	return r
+}
+
+// asked reports whether a click for this row is wanted.
+func (r *row) asked() bool {
+	if r.key.place == 0 {
+		return r.key.photograph == "" && neutral(r.panel.asking)
+	}
+	return r.panel.asking == r.key.place.Key()
+}
+
+func (r *row) putOrStop() {
+	if r.asked() {
+		r.panel.Stop()
+		return
+	}
+	r.panel.choosePhotograph(r)
 }
 
 // patch is the row's patch, nil while it is not placed.
@@ -78,7 +94,7 @@ func (r *row) show() {
 		r.title.Set(lang.L("White or grey: {{.Photograph}}", map[string]any{"Photograph": r.panel.title(r.key.photograph)}))
 	}
 	r.where.Set(lang.L("not placed"))
-	r.put.SetText(lang.L("Place…"))
+	r.put.SetText(r.verb(patch != nil))
 	for _, o := range []fyne.CanvasObject{r.away, r.size, r.radius} {
 		column.Visible(o, patch != nil)
 	}
@@ -86,11 +102,22 @@ func (r *row) show() {
 		return
 	}
 	r.where.Set(lang.L("on {{.Photograph}}", map[string]any{"Photograph": r.panel.title(patch.Photograph)}))
-	r.put.SetText(lang.L("Move…"))
 	if r.key.place == 0 {
+		r.where.Set(lang.L("placed"))
 		r.showKind(patch.Name)
 	}
 	r.showSize(*patch)
+}
+
+// verb is what the button does.
+func (r *row) verb(placed bool) string {
+	switch {
+	case r.asked():
+		return lang.L("Cancel")
+	case placed:
+		return lang.L("Move…")
+	}
+	return lang.L("Place…")
 }
 
 func (r *row) showKind(name string) {

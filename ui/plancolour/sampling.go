@@ -31,7 +31,7 @@ func (p *Panel) sample() {
 			if mine != p.asked {
 				return
 			}
-			p.results.show(samples, remarks, p.limits)
+			p.results.show(samples, remarks, p.limits, p.title)
 			p.page.Arrange()
 		})
 	})

@@ -26,7 +26,7 @@ func swatchOf(c skincolour.Lab) color.Color {
 func newTone(s skin.Sample, line skin.Line) *column.Block {
 	const side, rim, gap, below = 64, 8, 10, 14
 	under, patch := canvas.NewRectangle(ground), canvas.NewRectangle(line.Swatches[0])
-	title, figure := column.Title(placeName(s)), column.NewFigure(lang.L("ITA"))
+	title, figure := column.Title(placeName(s)), column.NewFigure(lang.L("Typology angle, ITA"))
 	figure.Set(line.Value, line.Note)
 	colour := column.Remark(lab(s))
 	return column.NewBlock(func(room float32) float32 {

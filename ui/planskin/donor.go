@@ -44,6 +44,7 @@ func newDonor(list *donors, at int) *donor {
 	d.words = [2]*canvas.Text{canvas.NewText(lang.L("gave"), nil), canvas.NewText("cm²", nil)}
 	d.away = widget.NewButtonWithIcon("", theme.DeleteIcon(), func() { list.remove(d.at) })
 	d.away.Importance = widget.LowImportance
+	d.drawbacks.OnHeight = list.panel.page.Arrange
 	for _, f := range []*column.Field{d.name, d.gave, d.drawbacks} {
 		f.OnDone = func(string) { d.give() }
 	}
@@ -111,7 +112,7 @@ func (d *donor) stand(room float32) float32 {
 	flow.Put(d.gave, x, y, field, high)
 	flow.Put(d.words[1], x+field+gap, middle, d.words[1].MinSize().Width, d.words[1].MinSize().Height)
 	y += high + gap
-	lines := d.drawbacks.MinSize().Height
+	lines := d.drawbacks.HeightAt(inner)
 	flow.Put(d.drawbacks, rim, y, inner, lines)
 	y += lines + rim
 	if d.problem.Visible() {
