@@ -1,0 +1,91 @@
+package round
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"ogive/imaging/rounds"
+)
+
+// begun lists the observer's rounds: those to go on with first, then those that
+// are done, the latest first.
+type begun struct {
+	room    *Room
+	object  *fyne.Container
+	buttons []*widget.Button
+	shown   []*rounds.Round
+}
+
+// mostDone is how many finished rounds are listed; the curve has all of them.
+const mostDone = 6
+
+func newBegun(r *Room) *begun { return &begun{room: r, object: container.NewVBox()} }
+
+func (b *begun) show(own []*rounds.Round) {
+	b.object.RemoveAll()
+	b.buttons, b.shown = nil, own
+	var open, done []*rounds.Round
+	for i := len(own) - 1; i >= 0; i-- {
+		if own[i].Done() {
+			done = append(done, own[i])
+		} else {
+			open = append(open, own[i])
+		}
+	}
+	if len(open) > 0 {
+		b.object.Add(heading(lang.L("Begun and not finished")))
+		for _, round := range open {
+			b.row(round, progressWords(round), widget.NewButton(lang.L("Go on"), func() { b.room.goOn(round) }))
+		}
+	}
+	b.object.Add(heading(lang.L("Finished")))
+	if len(done) == 0 {
+		b.object.Add(caption(lang.L("None yet. What you learn in a round stands here, and how your score goes over the rounds.")))
+	}
+	for _, round := range done[:min(len(done), mostDone)] {
+		b.row(round, scoreWords(round),
+			widget.NewButton(lang.L("Look"), func() { b.room.conclude(round) }),
+			widget.NewButton(lang.L("Again"), func() { b.room.again(round) }))
+	}
+	b.object.Refresh()
+}
+
+func (b *begun) row(round *rounds.Round, said string, buttons ...*widget.Button) {
+	row := container.NewHBox()
+	for _, button := range buttons {
+		row.Add(button)
+		b.buttons = append(b.buttons, button)
+	}
+	title := widget.NewLabel(titleOf(round))
+	title.Truncation = fyne.TextTruncateEllipsis
+	second := caption(said)
+	second.Wrapping, second.Truncation = fyne.TextWrapOff, fyne.TextTruncateEllipsis
+	b.object.Add(container.NewBorder(nil, nil, nil, container.NewCenter(row), container.New(layout.NewCustomPaddedVBoxLayout(-14), title, second)))
+}
+
+func (b *begun) waiting(on bool) {
+	for _, button := range b.buttons {
+		able(button, !on)
+	}
+}
+
+// titleOf is a round's day and kind.
+func titleOf(r *rounds.Round) string {
+	return r.Begun.Local().Format("2 Jan 15:04") + " · " + kindWords(r.Setup.Kind)
+}
+
+func progressWords(r *rounds.Round) string {
+	done, of := r.Progress()
+	return difficultyWords(r.Setup.Difficulty) + ", " + lang.L("{{.Done}} of {{.All}} pictures answered", map[string]any{"Done": done, "All": of})
+}
+
+func scoreWords(r *rounds.Round) string {
+	text := difficultyWords(r.Setup.Difficulty) + ", " + share(r.Summary().Score)
+	if r.Repeats != "" {
+		text += ", " + lang.L("seen before")
+	}
+	return text
+}

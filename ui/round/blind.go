@@ -1,0 +1,295 @@
+package round
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"ogive/geometry/hand"
+	"ogive/geometry/plane"
+	"ogive/imaging/rounds"
+	"ogive/ui/board"
+	"ogive/ui/guide"
+	"ogive/ui/marking"
+)
+
+// blind is the column beside a picture that is marked blind: what is wanted next,
+// and no figure of any kind.
+type blind struct {
+	room   *Room
+	guide  *guide.Guide
+	scale  *scalePanel
+	hint   *widget.Label
+	done   *widget.Button
+	object fyne.CanvasObject
+
+	step     marking.Step // chosen, 0 for the usual order
+	selected *marking.Spot
+	placed   []marking.Spot // in the order in which they were placed
+	dragging bool
+}
+
+func newBlind(r *Room) *blind {
+	b := &blind{room: r, guide: guide.New(), hint: caption("")}
+	b.guide.OnSkip = b.skip
+	b.guide.OnStep = func(s marking.Step) { b.step = s; b.show(); r.keyboard.take() }
+	b.scale = newScalePanel(b)
+	b.done = widget.NewButton("", b.enter)
+	b.object = container.NewBorder(b.scale.object, container.NewVBox(b.hint, b.done), nil, nil, b.guide.Content())
+	return b
+}
+
+// follow gives the gestures on the photograph to the marks.
+func (b *blind) follow(p *photograph) {
+	p.OnSelect = func(s marking.Spot) {
+		if b.inHand() {
+			b.choose(&s)
+			b.room.keyboard.take()
+		}
+	}
+	p.OnDrag = b.drag
+	p.OnDrop = b.drop
+}
+
+// begin marks the picture in hand, with what was marked on it before.
+func (b *blind) begin() {
+	b.step, b.selected, b.placed, b.dragging = 0, nil, nil, false
+	w, truth := b.work(), b.room.taking.picture.Truth
+	if s := w.State(); s.Side != truth.Side || s.View != truth.View {
+		b.finished(w.SetHand(truth.Side, truth.View))
+	}
+	b.scale.begin()
+	b.show()
+}
+
+func (b *blind) work() *marking.Work { return b.room.taking.work }
+
+// inHand reports whether gestures have something to act on.
+func (b *blind) inHand() bool { return b.room.page == marks && !b.room.busy }
+
+// wanted is what to place next. In the web view every spot belongs to the web of
+// the picture.
+func (b *blind) wanted() (marking.Spot, bool) {
+	s := b.work().State()
+	for _, step := range []marking.Step{b.step, 0} {
+		for _, spot := range b.order(s) {
+			_, placed := s.Points[spot]
+			if !placed && !s.Skipped[spot] && (step == 0 || spot.Step() == step) {
+				return spot, true
+			}
+		}
+	}
+	return marking.Spot{}, false
+}
+
+func (b *blind) order(s marking.State) []marking.Spot {
+	order := s.Order()
+	if p := b.room.taking.picture; p.Truth.View == hand.WebView && p.Web != 0 {
+		for i, spot := range order {
+			if spot.Web != 0 {
+				order[i].Web = p.Web
+			}
+		}
+	}
+	return order
+}
+
+func (b *blind) place(at plane.PixelPoint) {
+	if !b.inHand() {
+		return
+	}
+	spot, more := b.wanted()
+	if !more {
+		b.choose(nil)
+		return
+	}
+	b.placed = append(b.placed, spot)
+	b.selected = &spot
+	b.finished(b.work().Place(spot, at))
+}
+
+func (b *blind) skip() {
+	if !b.inHand() {
+		return
+	}
+	if spot, more := b.wanted(); more {
+		b.finished(b.work().Skip(spot))
+	}
+	b.room.keyboard.take()
+}
+
+func (b *blind) drag(spot marking.Spot, to plane.PixelPoint) {
+	if b.inHand() {
+		b.dragging, b.selected = true, &spot
+		b.work().Drag(spot, to)
+		b.draw()
+	}
+}
+
+func (b *blind) drop(spot marking.Spot) {
+	if b.inHand() {
+		b.dragging = false
+		b.finished(b.work().DropSpot(spot))
+	}
+}
+
+func (b *blind) nudge(by plane.Vector[plane.Pixel]) {
+	if !b.inHand() || b.selected == nil || b.dragging {
+		return
+	}
+	b.finished(b.work().Nudge(*b.selected, by))
+	if at, ok := b.work().State().Points[*b.selected]; ok {
+		b.room.table.board.Reveal(at)
+	}
+}
+
+// walk selects the next mark, or the one before.
+func (b *blind) walk(by int) {
+	if !b.inHand() {
+		return
+	}
+	list := b.work().State().Placed()
+	if len(list) == 0 {
+		return
+	}
+	at := -1
+	for i, p := range list {
+		if b.selected != nil && p.Spot == *b.selected {
+			at = i
+		}
+	}
+	if at < 0 && by < 0 {
+		at = 0
+	}
+	next := list[(at+by+len(list))%len(list)]
+	b.choose(&next.Spot)
+	b.room.table.board.Reveal(next.At)
+}
+
+// takeBack removes the mark placed last.
+func (b *blind) takeBack() {
+	if !b.inHand() || b.dragging {
+		return
+	}
+	points := b.work().State().Points
+	for n := len(b.placed) - 1; n >= 0; n-- {
+		spot := b.placed[n]
+		b.placed = b.placed[:n]
+		if _, there := points[spot]; there {
+			b.remove(spot)
+			return
+		}
+	}
+	if list := b.work().State().Placed(); len(list) > 0 {
+		b.remove(list[len(list)-1].Spot)
+	}
+}
+
+func (b *blind) removeSelected() {
+	if b.inHand() && b.selected != nil && !b.dragging {
+		b.remove(*b.selected)
+	}
+}
+
+func (b *blind) remove(spot marking.Spot) {
+	b.selected = nil
+	b.finished(b.work().Remove(spot))
+}
+
+func (b *blind) undo() { b.jump((*marking.Work).Undo) }
+func (b *blind) redo() { b.jump((*marking.Work).Redo) }
+
+func (b *blind) jump(how func(*marking.Work) error) {
+	if !b.inHand() || b.dragging {
+		return
+	}
+	err := how(b.work())
+	if b.selected != nil {
+		if _, there := b.work().State().Points[*b.selected]; !there {
+			b.selected = nil
+		}
+	}
+	b.finished(err)
+	b.room.keyboard.take()
+}
+
+func (b *blind) escape() {
+	b.step = 0
+	b.choose(nil)
+}
+
+func (b *blind) choose(spot *marking.Spot) {
+	b.selected = spot
+	b.show()
+}
+
+// finished ends a gesture: it says when marks could not be written.
+func (b *blind) finished(err error) {
+	problem := ""
+	if err != nil {
+		problem = lang.L("The marks are not on the disk: {{.Problem}}. They are written again with your next mark.", map[string]any{"Problem": sentenceOf(err)})
+	}
+	b.room.table.say(problem)
+	b.show()
+}
+
+// enter holds the marks against the truth once all are placed.
+func (b *blind) enter() {
+	if !b.inHand() || !b.ready() {
+		return
+	}
+	f := b.work().File()
+	b.room.answer(rounds.Answer{Marks: &f})
+}
+
+// ready reports whether everything is placed or skipped, with a scale.
+func (b *blind) ready() bool {
+	_, more := b.wanted()
+	return !more && b.work().State().Reference() != nil
+}
+
+func (b *blind) scoring(on bool) {
+	able(b.done, !on)
+	if on {
+		b.hint.SetText(lang.L("Your marks are being held against the truth…"))
+	}
+}
+
+// show brings the column and the photograph up to date with the marks.
+func (b *blind) show() {
+	s := b.work().State()
+	spot, more := b.wanted()
+	b.guide.Show(s, spot, more)
+	b.scale.show(s)
+	left := 0
+	for _, o := range b.order(s) {
+		if _, placed := s.Points[o]; !placed && !s.Skipped[o] {
+			left++
+		}
+	}
+	ready := b.ready()
+	able(b.done, ready)
+	b.done.Importance = widget.MediumImportance
+	if ready {
+		b.done.Importance = widget.HighImportance
+		b.done.SetText(withKey(lang.L("Done: compare with the truth"), lang.L("Enter")))
+		b.hint.SetText(lang.L("You can still drag every mark. What was skipped counts as wrong."))
+	} else {
+		b.done.SetText(lang.L("{{.Number}} left to place", map[string]any{"Number": left}))
+		b.hint.SetText(lang.L("Backspace takes the last mark back, the arrow keys move it. Each mark is kept at once."))
+	}
+	b.draw()
+	able(b.room.head.undo, b.work().UndoName() != "")
+	able(b.room.head.redo, b.work().RedoName() != "")
+}
+
+// draw shows the marks, and nothing that was computed from them.
+func (b *blind) draw() {
+	s := b.work().State()
+	scene := board.Scene{View: s.View, Placed: s.Placed(), Selected: b.selected, Blind: true}
+	if spot, more := b.wanted(); more {
+		scene.Wanted = &spot
+	}
+	b.room.table.board.Draw(scene)
+}

@@ -1,0 +1,52 @@
+package round
+
+import (
+	"image"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"ogive/imaging/rounds"
+)
+
+// ownClick offers the observer's own click deviation for readings.
+type ownClick struct {
+	card
+	room *Room
+	said *widget.Label
+	use  *widget.Button
+	own  rounds.Click
+}
+
+func newOwnClick(r *Room) *ownClick {
+	o := &ownClick{room: r, said: wrapped("")}
+	o.use = widget.NewButton(lang.L("Use it in my readings"), o.take)
+	o.build([]fyne.CanvasObject{strong(lang.L("How widely your clicks scatter")), o.said, o.use})
+	o.gap = -4
+	o.ExtendBaseWidget(o)
+	return o
+}
+
+// show offers it where the round was marked blind and there are clicks enough.
+func (o *ownClick) show(of *rounds.Round) {
+	own, enough := rounds.Repeatability(o.room.all, of.Observer)
+	o.own = own
+	visible(o, of.Setup.Kind == rounds.Blind && o.room.OnRepeatability != nil)
+	visible(o.use, enough)
+	switch {
+	case enough:
+		o.said.SetText(own.Sentence(image.Pt(int(own.Longer), 0)))
+	default:
+		o.said.SetText(lang.L("{{.Clicks}} of your clicks are known so far; it takes some more blind pictures to tell how widely they scatter.", map[string]any{"Clicks": own.Clicks}))
+	}
+	o.Refresh()
+}
+
+func (o *ownClick) take() {
+	o.room.OnRepeatability(o.own)
+	o.use.Hide()
+	o.said.SetText(lang.L("Readings use your own click deviation from now on."))
+	o.room.result.home.arrange()
+	o.room.keyboard.take()
+}
