@@ -72,7 +72,7 @@ func heading(n int) string {
 	if n < 2 {
 		return lang.L("One way to make this web. Copy it to try another.")
 	}
-	return lang.L("{{.Number}} ways to make this web. The ringed one goes on the sheet.", map[string]any{"Number": n})
+	return lang.L("{{.Number}} ways to make this web. The one whose ring is filled goes on the sheet.", map[string]any{"Number": n})
 }
 
 // HeightAt is called by flow.

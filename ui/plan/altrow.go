@@ -2,6 +2,7 @@ package plan
 
 import (
 	"image"
+	"image/color"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -57,8 +58,8 @@ func (a *altRow) paint() {
 }
 
 func (a *altRow) colour() {
-	a.ground.FillColor, a.ground.CornerRadius = look.Colour(theme.ColorNameBackground), 4
-	a.rail.FillColor = look.Colour(theme.ColorNameBackground)
+	a.ground.FillColor, a.ground.CornerRadius = color.Transparent, 4
+	a.rail.FillColor = color.Transparent
 	if a.held {
 		a.ground.FillColor, a.rail.FillColor = look.Colour(look.Card), look.Colour(look.Accent)
 	}

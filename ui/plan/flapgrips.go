@@ -59,11 +59,12 @@ func flapPoint(i, of int, at plane.PixelPoint) grip {
 			a.Flap.Outline[i] = to
 		},
 	}
+	if i == 0 || i == of-1 { // without its end the base would be another line
+		g.Shape, g.Label, g.name = board.DiamondHandle, lang.L("base"), lang.L("base")
+		return g
+	}
 	if of > leastOutline {
 		g.remove = func(a *planfile.Alternative) { a.Flap.Outline = slices.Delete(a.Flap.Outline, i, i+1) }
-	}
-	if i == 0 || i == of-1 {
-		g.Shape, g.Label, g.name = board.DiamondHandle, lang.L("base"), lang.L("base")
 	}
 	return g
 }

@@ -38,7 +38,7 @@ func newHead(r *Room) *head {
 			r.OnSheet()
 		}
 	})
-	buttons := container.NewHBox(h.kept, h.undo, h.redo,
+	buttons := container.NewHBox(container.NewCenter(h.kept), h.undo, h.redo,
 		quiet(look.IconFit, func() { r.plate.Fit(); r.keyboard.take() }),
 		quiet(look.IconPixel, func() { r.plate.PixelForPixel(); r.keyboard.take() }), h.sheet)
 	words := container.New(layout.NewCustomPaddedVBoxLayout(-14), h.title, h.said)

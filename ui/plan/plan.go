@@ -9,7 +9,9 @@
 //	r.Show(plan.Model{Title: code, Photograph: p, Here: hand, File: begun.File, Notes: begun.Notes})
 //
 // Figures follow a dragged handle at once; everything else is reckoned when it is
-// dropped, which is also when the step is named, can be undone, and is kept.
+// dropped, which is also when the step is named, can be undone, and is kept. When
+// the room has come into sight, TakeKeys gives it the keys; before it is left for
+// good, Finish waits until the last change is kept.
 //
 // All methods belong to Fyne's own goroutine; OnSave is called beside it.
 package plan

@@ -205,8 +205,13 @@ func TestAPointOfTheFlapIsMovedAddedAndRemoved(t *testing.T) {
 	if got := len(r.kept().Alternatives[0].Flap.Outline); got != n+1 {
 		t.Errorf("dragging a plus left %d points of %d", got, n)
 	}
+	r.choose("flap 0")
+	r.removeSelected()
+	if got := len(r.kept().Alternatives[0].Flap.Outline); got != n+1 {
+		t.Error("an end of the base was removed")
+	}
 	for range n + 3 {
-		r.selected = "flap 0"
+		r.choose("flap 1")
 		r.removeSelected()
 	}
 	if got := len(r.kept().Alternatives[0].Flap.Outline); got != leastOutline {
@@ -299,6 +304,26 @@ func TestTheOtherFaceFollowsWhereBothAreWorkedOn(t *testing.T) {
 	pull(t, r, "zigzag 2", plane.Vec[plane.Pixel](0, -30))
 	if palm() != before || len(r.now().Notes) == 0 || !strings.Contains(pane.notes.Text, "do not interdigitate") {
 		t.Errorf("the palm moved, or the mismatch is not said: %q", pane.notes.Text)
+	}
+}
+
+func TestOnThePalmThePointsOfThePalmAreDragged(t *testing.T) {
+	r := shown(t)
+	if r.near() != dorsalFace {
+		t.Error("on the back the palm is dragged")
+	}
+	r.file.View = hand.Palmar
+	if r.near() != palmarFace {
+		t.Error("on the palm the back is dragged")
+	}
+	r.alter("only the back", func(_ *planfile.Web, a *planfile.Alternative) { a.Zigzag.Palmar = nil })
+	if r.near() != dorsalFace {
+		t.Error("where only the back is cut nothing can be dragged")
+	}
+	r.column.open(zigzagTab)
+	r.count(1)
+	if z := r.kept().Alternatives[0].Zigzag; len(z.Palmar) != 0 || len(z.Dorsal) == 0 {
+		t.Error("a face that had no incision got one")
 	}
 }
 

@@ -203,7 +203,7 @@ func crowded(t *testing.T) {
 	r.drawPalmar()
 	lookedAt(t, w, "withdrawn")
 	r.column.open(zigzagTab)
-	for range 6 {
+	for range 9 {
 		r.count(1)
 	}
 	r.walk(1)

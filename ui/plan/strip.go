@@ -2,6 +2,7 @@ package plan
 
 import (
 	"image"
+	"image/color"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -106,7 +107,7 @@ func (t *tab) colour() {
 	t.word.TextSize = look.Size(theme.SizeNameCaptionText)
 	t.word.TextStyle.Bold = t.chosen
 	t.word.Color = look.Colour(look.SecondInk)
-	t.ground.FillColor, t.line.FillColor = look.Colour(theme.ColorNameBackground), look.Colour(look.Hairline)
+	t.ground.FillColor, t.line.FillColor = color.Transparent, look.Colour(look.Hairline)
 	if t.chosen {
 		t.word.Color, t.line.FillColor = look.Colour(theme.ColorNameForeground), look.Colour(look.Accent)
 	}
