@@ -29,7 +29,9 @@ type scene struct {
 
 func newScene(t *testing.T) *scene {
 	t.Helper()
-	app := test.NewTempApp(t)
+	queue := make(chan func(), 1000)
+	app := queued{test.NewTempApp(t), queue}
+	fyne.SetCurrentApp(app)
 	if err := language.Load(); err != nil {
 		t.Fatal(err)
 	}
@@ -38,7 +40,7 @@ func newScene(t *testing.T) *scene {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := &scene{Window: w, t: t, queue: make(chan func(), 1000)}
+	s := &scene{Window: w, t: t, queue: queue}
 	w.do = func(f func()) { s.queue <- f }
 	w.win.Show()
 	w.win.Resize(fyne.NewSize(1024, 700))
