@@ -11,6 +11,7 @@ import (
 
 	"ogive/geometry/followup"
 	"ogive/geometry/plane"
+	"ogive/imaging/charting"
 	"ogive/imaging/wording"
 )
 
@@ -51,17 +52,17 @@ func (c Chart) reach() reach {
 // plot is the axes, without anything on them.
 func (c Chart) plot(ink Ink, width vg.Length) *plot.Plot {
 	p := plot.New()
-	p.BackgroundColor, p.TextHandler = nil, handler()
+	p.BackgroundColor, p.TextHandler = nil, charting.Handler()
 	r := c.reach()
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = r.from, r.to, r.low, r.high
 	for _, a := range []*plot.Axis{&p.X, &p.Y} {
 		line := draw.LineStyle{Color: ink.Second, Width: 0.8}
 		a.LineStyle, a.Tick.LineStyle, a.Tick.Length, a.Padding, a.Label.Padding = line, line, 5, 0, 6
 	}
-	p.X.Tick.Label = aligned(letters(ink.Text, textSize), text.XCenter, text.YTop)
-	p.Y.Tick.Label = aligned(letters(ink.Text, textSize), text.XRight, text.YCenter)
-	p.X.Label.TextStyle = aligned(letters(ink.Second, textSize), text.XCenter, text.YBottom)
-	p.Y.Label.TextStyle = aligned(letters(ink.Second, textSize), text.XCenter, text.YBottom)
+	p.X.Tick.Label = charting.Aligned(charting.Letters(ink.Text, charting.TextSize), text.XCenter, text.YTop)
+	p.Y.Tick.Label = charting.Aligned(charting.Letters(ink.Text, charting.TextSize), text.XRight, text.YCenter)
+	p.X.Label.TextStyle = charting.Aligned(charting.Letters(ink.Second, charting.TextSize), text.XCenter, text.YBottom)
+	p.Y.Label.TextStyle = charting.Aligned(charting.Letters(ink.Second, charting.TextSize), text.XCenter, text.YBottom)
 	p.X.Label.Text = monthsSince(c.Series.Since)
 	p.Y.Label.Text = wording.IndexName(c.view())
 	p.X.Tick.Marker = plot.ConstantTicks(monthTicks(r.from, r.to, int(width/46)))

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 
 	"ogive/geometry/plane"
+	"ogive/imaging/charting"
 )
 
 // field is the part of the drawing between the axes.
@@ -49,7 +50,7 @@ func (f field) normal(n *Normal) {
 func (f field) operation(name string) {
 	x := f.x(0)
 	f.StrokeLine2(draw.LineStyle{Color: f.ink.Faint, Width: 1}, x, f.Min.Y, x, f.Max.Y)
-	s := aligned(letters(f.ink.Second, smallSize), text.XLeft, text.YBottom)
+	s := charting.Aligned(charting.Letters(f.ink.Second, charting.SmallSize), text.XLeft, text.YBottom)
 	f.FillText(s, vg.Point{X: x + 4, Y: f.Min.Y + 4}, name)
 }
 
@@ -62,7 +63,7 @@ func (f field) grades(c Chart) {
 	}
 	third := func(k int) plane.Ratio { return at.Index.Value + (1-at.Index.Value)*plane.Ratio(k)/3 }
 	s := draw.LineStyle{Color: f.ink.Faint, Width: 0.9}
-	names := aligned(letters(f.ink.Second, smallSize), text.XLeft, text.YCenter)
+	names := charting.Aligned(charting.Letters(f.ink.Second, charting.SmallSize), text.XLeft, text.YCenter)
 	for k := range 4 {
 		f.level(third(k), s)
 		if y := f.y(float64(third(k))); k == 3 {
@@ -72,7 +73,7 @@ func (f field) grades(c Chart) {
 			break
 		}
 		low, high := max(f.y(float64(third(k))), f.Min.Y), min(f.y(float64(third(k+1))), f.Max.Y)
-		if high-low > smallSize {
+		if high-low > charting.SmallSize {
 			f.FillText(names, vg.Point{X: f.Max.X + 8, Y: (low + high) / 2}, fmt.Sprintf("grade %d", k+2))
 		}
 		f.StrokeLine2(s, f.Max.X, low, f.Max.X+6, low)
@@ -93,7 +94,7 @@ func (f field) other(c Chart) {
 		for i := range lower {
 			around = append(around, lower[len(lower)-1-i])
 		}
-		f.FillPolygon(faded(f.ink.Other, 0x38), around)
+		f.FillPolygon(charting.Faded(f.ink.Other, 0x38), around)
 		f.StrokeLines(draw.LineStyle{Color: f.ink.Other, Width: 1.1}, middle)
 	}
 	bar := draw.LineStyle{Color: f.ink.Other, Width: 1.6}

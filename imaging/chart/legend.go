@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 
 	"ogive/geometry/followup"
+	"ogive/imaging/charting"
 )
 
 // entry is one line of the legend: a sample, drawn about a point, and its words.
@@ -72,7 +73,7 @@ func pointSample(p followup.Point) func(draw.Canvas, Ink, vg.Point) {
 }
 
 func otherSample(c draw.Canvas, ink Ink, at vg.Point) {
-	c.FillPolygon(faded(ink.Other, 0x38), box(at, half, 5))
+	c.FillPolygon(charting.Faded(ink.Other, 0x38), box(at, half, 5))
 	c.StrokeLine2(draw.LineStyle{Color: ink.Other, Width: 1.1}, at.X-half, at.Y, at.X+half, at.Y)
 	c.StrokeLine2(draw.LineStyle{Color: ink.Other, Width: 1.6}, at.X, at.Y-5, at.X, at.Y+5)
 }
@@ -114,7 +115,7 @@ func (e entry) width(s text.Style) vg.Length { return 2*half + 7 + s.Width(e.wor
 
 // drawLegend writes the rows downwards from the top left corner.
 func drawLegend(c draw.Canvas, ink Ink, rows [][]entry, from vg.Point) {
-	s := aligned(letters(ink.Text, textSize), text.XLeft, text.YCenter)
+	s := charting.Aligned(charting.Letters(ink.Text, charting.TextSize), text.XLeft, text.YCenter)
 	for i, row := range rows {
 		at := vg.Point{X: from.X + half, Y: from.Y - rowHeight*(vg.Length(i)+0.5)}
 		for _, e := range row {

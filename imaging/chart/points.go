@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
+	"ogive/imaging/charting"
 	"ogive/imaging/wording"
 )
 
@@ -46,7 +47,7 @@ func (f field) points(c Chart, where []placed) {
 			joined = append(joined, where[i].at)
 		}
 	}
-	f.StrokeLines(draw.LineStyle{Color: faded(f.ink.Own, 0xb0), Width: 1.2}, joined)
+	f.StrokeLines(draw.LineStyle{Color: charting.Faded(f.ink.Own, 0xb0), Width: 1.2}, joined)
 	bar := draw.LineStyle{Color: f.ink.Own, Width: 1.4}
 	for _, w := range where {
 		f.StrokeLine2(bar, w.low.X, w.low.Y, w.high.X, w.high.Y)
@@ -69,12 +70,12 @@ func (f field) labels(c Chart, where []placed) {
 	for _, w := range where {
 		taken = append(taken, vg.Rectangle{Min: w.low.Sub(vg.Point{X: radius}), Max: w.high.Add(vg.Point{X: radius})})
 	}
-	s := letters(f.ink.Text, smallSize)
+	s := charting.Letters(f.ink.Text, charting.SmallSize)
 	for i, p := range slices.Backward(c.Series.Points) {
 		label := wording.Ratio(p.Index)
-		if box, ok := f.room(where[i], vg.Point{X: s.Width(label), Y: smallSize}, taken); ok {
+		if box, ok := f.room(where[i], vg.Point{X: s.Width(label), Y: charting.SmallSize}, taken); ok {
 			taken = append(taken, box)
-			f.FillPolygon(faded(f.ink.Ground, 0xb8), []vg.Point{box.Min, {X: box.Max.X, Y: box.Min.Y}, box.Max, {X: box.Min.X, Y: box.Max.Y}})
+			f.FillPolygon(charting.Faded(f.ink.Ground, 0xb8), []vg.Point{box.Min, {X: box.Max.X, Y: box.Min.Y}, box.Max, {X: box.Min.X, Y: box.Max.Y}})
 			f.FillText(s, vg.Point{X: box.Min.X, Y: box.Min.Y + 1.5}, label)
 		}
 	}
