@@ -122,16 +122,22 @@ func (r *Room) zigzagLines(a planning.Alternative) []board.Line {
 	}
 	out = append(out, board.Line{Points: cut.Pixels, Style: board.ZigzagLine})
 	for i, l := range cut.Figures.Limbs {
-		if r.besideSelected(i) {
-			out = append(out, board.Line{Points: cut.Pixels[i : i+2], Style: board.ZigzagLine, Label: lang.L("{{.Angle}} to the creases", map[string]any{"Angle": wording.Degrees(l.Obliquity)})})
+		if r.besideSelected(*cut, i) {
+			out = append(out, board.Line{Points: cut.Pixels[i : i+2], Style: board.ZigzagLine, Label: lang.L("limb {{.Angle}}", map[string]any{"Angle": wording.Degrees(l.Obliquity)})})
 		}
 	}
 	return out
 }
 
-// besideSelected reports whether the limb at i ends in the selected point.
-func (r *Room) besideSelected(i int) bool {
-	return r.selected == zigzagID(i) || r.selected == zigzagID(i+1)
+// besideSelected reports whether the limb at i ends in the selected point, and has
+// room for a label of its own.
+func (r *Room) besideSelected(cut planning.Cut, i int) bool {
+	for k := i; k <= i+1; k++ {
+		if r.selected == zigzagID(k) {
+			return r.roomy(cut, k)
+		}
+	}
+	return false
 }
 
 func throughHand(f face) string {

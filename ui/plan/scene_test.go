@@ -210,6 +210,8 @@ func crowded(t *testing.T) {
 	r.walk(1)
 	r.walk(1)
 	lookedAt(t, w, "narrow")
+	r.walk(2)
+	lookedAt(t, w, "narrow-tip")
 	r.column.scroll.ScrollToBottom()
 	lookedAt(t, w, "narrow-end")
 }

@@ -117,20 +117,19 @@ func (r *Room) zigzagPoint(cut planning.Cut, f face, i int, at plane.PixelPoint)
 		}
 		g.name = g.Label
 		if !r.roomy(cut, i) {
-			g.Label = ""
+			g.Label, g.name = "", lang.L("{{.Tip}}; limbs {{.One}} and {{.Other}}", map[string]any{
+				"Tip": g.name, "One": wording.Degrees(cut.Figures.Limbs[tip].Obliquity), "Other": wording.Degrees(cut.Figures.Limbs[tip+1].Obliquity)})
 		}
 	}
 	return g
 }
 
-// roomy reports whether the tip at i has room for its label: tips far apart, or
-// close to the one that is selected.
+// roomy reports whether the tip at i has room for its label and those of its limbs
+// beside those of other tips. The selected one bears its name in any case.
 func (r *Room) roomy(cut planning.Cut, i int) bool {
 	const far = 60
-	for k := i - 1; k <= i+1; k++ {
-		if r.selected == zigzagID(k) {
-			return true
-		}
+	if i == 0 || i == len(cut.Pixels)-1 {
+		return true // an end has one limb
 	}
 	return r.plate.apart(cut.Pixels[i-1], cut.Pixels[i+1]) > far
 }

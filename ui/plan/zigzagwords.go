@@ -64,24 +64,30 @@ func listed(figures []string) string {
 
 // name is the face in a word.
 func (f face) name() string {
-	if f == palmarFace {
+	switch f {
+	case dorsalFace:
+		return lang.L("Back")
+	case palmarFace:
 		return lang.L("Palm")
 	}
-	return lang.L("Back")
+	return lang.L("Both faces")
 }
 
-// cautions are what is said of narrow tips on both faces, a sentence for each.
+// cautions are what is said of narrow tips, of both faces at once if they are
+// alike.
 func cautions(a planning.Alternative) string {
-	var out []string
-	for _, f := range []face{dorsalFace, palmarFace} {
-		if cut := cutOf(a, f); cut != nil {
-			out = append(out, cautionOf(*cut, f))
-		}
+	if a.Dorsal != nil && a.Palmar != nil && cautionOf(a.Dorsal, bothFaces) == cautionOf(a.Palmar, bothFaces) {
+		return cautionOf(a.Dorsal, bothFaces)
 	}
-	return strings.TrimSpace(strings.Join(out, "\n"))
+	return strings.TrimSpace(cautionOf(a.Dorsal, dorsalFace) + "\n" + cautionOf(a.Palmar, palmarFace))
 }
 
-func cautionOf(c planning.Cut, f face) string {
+// cautionOf is what is said of narrow tips on one face, nothing where there are
+// none.
+func cautionOf(c *planning.Cut, f face) string {
+	if c == nil {
+		return ""
+	}
 	var numbers []string
 	var least plane.Estimate[plane.Angle]
 	for i, flap := range c.Figures.Flaps {
