@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
-	"ogive/geometry/arch"
 	"ogive/geometry/flap"
 	"ogive/geometry/hand"
 	"ogive/geometry/plane"
