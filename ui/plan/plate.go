@@ -20,6 +20,7 @@ type plate struct {
 	size image.Point // of the photograph
 	zoom float64     // screen pixels for a pixel of the photograph, 0 until it is seen
 	seen bool        // it has been framed
+	put  func(*photo.Photograph)
 }
 
 var (
@@ -36,6 +37,7 @@ func newPlate(r *Room) *plate {
 		}
 	}
 	p.OnView = p.follow
+	p.put = p.ShowPhotograph
 	return p
 }
 
@@ -46,7 +48,7 @@ func (p *plate) begin(photograph *photo.Photograph) {
 	}
 	p.seen = p.zoom > 0 && p.size == photograph.Size()
 	p.size = photograph.Size()
-	p.ShowPhotograph(photograph)
+	p.put(photograph)
 }
 
 // follow is told the zoom.

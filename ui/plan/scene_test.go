@@ -2,6 +2,7 @@ package plan
 
 import (
 	"flag"
+	"image"
 	"image/png"
 	"math/rand/v2"
 	"os"
@@ -117,8 +118,14 @@ func small700() fyne.Size { return fyne.NewSize(1024, 700) }
 func shown(t testing.TB) *Room {
 	t.Helper()
 	r, _ := room(t, theme.VariantLight, small700())
+	// A board prepares a photograph apart; a preview it has at once.
+	r.plate.put = func(p *photo.Photograph) {
+		r.plate.ShowPreview(image.NewRGBA(image.Rect(0, 0, 8, 6)), p.Size())
+	}
 	r.Show(model(t))
-	settle(r)
+	if !r.plate.seen {
+		t.Fatal("the photograph is not on the board")
+	}
 	return r
 }
 
