@@ -25,6 +25,15 @@ func (c Chart) SVG(to io.Writer) error { return c.page().SVG(to) }
 // PDF writes them as a page to be printed.
 func (c Chart) PDF(to io.Writer) error { return c.page().PDF(to) }
 
+// PDF writes a page for each chart.
+func PDF(to io.Writer, charts []Chart) error {
+	pages := make([]charting.Page, len(charts))
+	for i, c := range charts {
+		pages[i] = c.page()
+	}
+	return charting.PDF(to, pages...)
+}
+
 // Room around the page, and between its parts.
 const (
 	border vg.Length = 30

@@ -19,9 +19,12 @@ var noTime = time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
 // face is the family of fonts that a PDF carries.
 const face = "chart"
 
-// PDF writes the page as a PDF of one page, on white, whose text can be searched.
-func (p Page) PDF(to io.Writer) error {
-	doc := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", Size: fpdf.SizeType{Wd: p.Width.Points(), Ht: p.Height.Points()}})
+// PDF writes the page as a PDF, on white, whose text can be searched.
+func (p Page) PDF(to io.Writer) error { return PDF(to, p) }
+
+// PDF writes several pages, each of its own size.
+func PDF(to io.Writer, pages ...Page) error {
+	doc := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt"})
 	doc.SetCatalogSort(true)
 	doc.SetCreationDate(noTime)
 	doc.SetModificationDate(noTime)
@@ -31,10 +34,12 @@ func (p Page) PDF(to io.Writer) error {
 	doc.SetAutoPageBreak(false, 0)
 	doc.AddUTF8FontFromBytes(face, "", liberationsansregular.TTF)
 	doc.AddUTF8FontFromBytes(face, "B", liberationsansbold.TTF)
-	doc.AddPage()
 	white := Paper
 	white.Ground = rgb(0xffffff)
-	p.Draw(draw.NewCanvas(newSheet(doc, p.Height), p.Width, p.Height), white)
+	for _, p := range pages {
+		doc.AddPageFormat("P", fpdf.SizeType{Wd: p.Width.Points(), Ht: p.Height.Points()})
+		p.Draw(draw.NewCanvas(newSheet(doc, p.Height), p.Width, p.Height), white)
+	}
 	var out bytes.Buffer
 	if err := doc.Output(&out); err != nil {
 		return fmt.Errorf("the chart could not be drawn as PDF: %w", err)

@@ -9,6 +9,7 @@ import (
 	"text/tabwriter"
 
 	"ogive/geometry/agreement"
+	"ogive/imaging/agreementchart"
 	"ogive/imaging/observations"
 	"ogive/imaging/wording"
 )
@@ -46,9 +47,9 @@ func agreeTable(to io.Writer, c observations.Comparison) error {
 		fmt.Fprintf(w, "\t%s\tlower limit of agreement\n", bracketed(p.Lower, -1))
 		fmt.Fprintf(w, "\t%s\tupper limit of agreement\n", bracketed(p.Upper, -1))
 	}
-	fmt.Fprintf(w, "  technical error\t%.4g\tof one measurement\n", a.Error)
-	if !math.IsNaN(a.Variation) {
-		fmt.Fprintf(w, "  variation\t%.3g per cent\tof the mean %.4g\n", a.Variation, a.Mean)
+	fmt.Fprintf(w, "  technical error\t%s\tof one measurement, with the bias\n", bracketed(agreementchart.Error(a), -1))
+	if v := agreementchart.Variation(a); !math.IsNaN(v.Value) {
+		fmt.Fprintf(w, "  variation in %%\t%s\tof the mean %.4g\n", bracketed(v, -1), a.Mean)
 	}
 	return w.Flush()
 }
