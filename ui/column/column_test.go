@@ -59,6 +59,18 @@ func TestWhatIsBeingWrittenIsLeftAloneWhileItMeansTheSame(t *testing.T) {
 	}
 }
 
+func TestABlankAtTheEndIsNotTakenAwayWhileWordsFollow(t *testing.T) {
+	newApp(t)
+	f := NewArea("", 2)
+	var told string
+	f.OnDone = func(text string) { told = text; f.Fill(text) }
+	f.SetText("hair ")
+	f.Finish()
+	if told != "hair" || f.Text != "hair " {
+		t.Errorf("told %q, it reads %q", told, f.Text)
+	}
+}
+
 func TestNumbersAreReadWithPointOrComma(t *testing.T) {
 	for text, want := range map[string]struct {
 		v         float64

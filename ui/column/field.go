@@ -13,7 +13,7 @@ import (
 )
 
 // Field is a place to write in. What was written is done with Enter, by leaving
-// the field, or once the writer has paused.
+// the field, or once the writer has paused. Blanks around it don't count.
 type Field struct {
 	widget.Entry
 	// OnDone is told what was written, if it is another text than before.
@@ -68,7 +68,7 @@ func NewNumber(hint string) *Field {
 }
 
 func newField(hint string, lines bool) *Field {
-	f := &Field{canon: func(text string) string { return text }}
+	f := &Field{canon: strings.TrimSpace}
 	f.MultiLine = lines
 	f.PlaceHolder = hint
 	f.OnChanged = func(string) { f.changed() }

@@ -1,8 +1,6 @@
 package plancolour
 
 import (
-	"errors"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
@@ -27,9 +25,9 @@ func (p *Panel) elsewhere(name string, on Other) {
 	size := p.win.Canvas().Size()
 	over.Resize(fyne.NewSize(min(size.Width-40, 1100), min(size.Height-40, 800)))
 	over.Show()
-	open := p.open
+	from := p.source
 	p.apart(func() {
-		photograph, err := p.opening(on.Name, open)
+		photograph, err := from.photograph(on.Name)
 		p.do(func() {
 			if err != nil {
 				say.SetText(lang.L("{{.Photograph}} can't be opened: {{.Problem}}.", map[string]any{"Photograph": on.Title, "Problem": err.Error()}))
@@ -47,25 +45,6 @@ func (p *Panel) elsewhere(name string, on Other) {
 			plate.Draw(board.Scene{View: hand.Dorsal, Wanted: &marking.Spot{}})
 		})
 	})
-}
-
-var errNoOpener = errors.New("no photographs can be opened here")
-
-// opening opens a photograph, or is the one that was opened before.
-func (p *Panel) opening(name string, open func(string) (*photo.Photograph, error)) (*photo.Photograph, error) {
-	p.lock.Lock()
-	defer p.lock.Unlock()
-	if known := p.opened[name]; known != nil {
-		return known, nil
-	}
-	if open == nil {
-		return nil, errNoOpener
-	}
-	photograph, err := open(name)
-	if err == nil {
-		p.opened[name] = photograph
-	}
-	return photograph, err
 }
 
 // radiusOn is the radius that a patch begins with on a photograph whose scale is

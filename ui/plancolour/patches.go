@@ -10,7 +10,6 @@ import (
 	"ogive/geometry/skincolour"
 	"ogive/imaging/planfile"
 	"ogive/imaging/skin"
-	"ogive/imaging/wording"
 )
 
 // rowKey is what a row of the list is about: a place of the skin, or the white or
@@ -79,10 +78,6 @@ func (p *Panel) showRows() {
 		objects = append(objects, r)
 	}
 	p.list.Replace(objects...)
-	p.wanted.Set("")
-	if p.asking != "" {
-		p.wanted.Set(lang.L("{{.Patch}}: click on the photograph.", map[string]any{"Patch": wording.Sentence(nameOf(p.asking))}))
-	}
 }
 
 // put places a patch, or moves the one that is there, as one step.

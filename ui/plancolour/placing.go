@@ -54,7 +54,6 @@ func (p *Panel) Stop() {
 func (p *Panel) told() {
 	p.showRows()
 	p.page.Arrange()
-	p.page.Object().ScrollToTop()
 	if p.OnPlace != nil {
 		p.OnPlace(p.asking)
 	}

@@ -15,7 +15,6 @@ package plancolour
 
 import (
 	"slices"
-	"sync"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
@@ -45,7 +44,7 @@ type Panel struct {
 
 	win    fyne.Window
 	table  norms.Table
-	open   func(name string) (*photo.Photograph, error)
+	source *source
 	others []Other
 
 	file    planfile.File
@@ -57,25 +56,22 @@ type Panel struct {
 	asked   int  // counts samplings, so that what comes late is dropped
 
 	page    *column.Page
-	wanted  *column.Notice
 	list    *column.Block
 	rows    map[rowKey]*row
 	results *results
 
-	apart  func(work func()) // does work that would hold up the window
-	do     func(work func()) // comes back to Fyne's goroutine
-	lock   sync.Mutex        // guards opened while photographs are read
-	opened map[string]*photo.Photograph
+	apart func(work func()) // does work that would hold up the window
+	do    func(work func()) // comes back to Fyne's goroutine
 }
 
 // New is the panel without a plan.
 func New(win fyne.Window) *Panel {
-	p := &Panel{win: win, page: column.NewPage(), wanted: column.NewNotice(""), list: column.NewList(), rows: map[rowKey]*row{},
-		results: newResults(), apart: func(work func()) { go work() }, do: fyne.Do, opened: map[string]*photo.Photograph{}}
+	p := &Panel{win: win, page: column.NewPage(), list: column.NewList(), rows: map[rowKey]*row{},
+		results: newResults(), apart: func(work func()) { go work() }, do: fyne.Do, source: newSource(nil)}
 	p.page.Add(
 		column.Heading(lang.L("Patches of skin")),
 		column.Remark(lang.L("Place them where the skin lies level and does not shine. A white or grey patch in the same photograph takes the colour of the light out.")),
-		p.wanted, p.list)
+		p.list)
 	p.page.Add(p.results.objects()...)
 	p.showRows()
 	p.results.clear(lang.L("Nothing is sampled yet: place a patch."))
@@ -89,11 +85,7 @@ func (p *Panel) Object() fyne.CanvasObject { return p.page.Object() }
 // which there are beside the plan's own. Open is given the name of a patch's
 // photograph, "" for the plan's own.
 func (p *Panel) Use(table norms.Table, open func(name string) (*photo.Photograph, error), others ...Other) {
-	p.table, p.open, p.others = table, open, others
-	p.lock.Lock()
-	p.opened = map[string]*photo.Photograph{}
-	p.lock.Unlock()
-	p.fresh = false
+	p.table, p.source, p.others, p.fresh = table, newSource(open), others, false
 }
 
 // Show shows the patches of the plan; they belong to the whole hand, so that the
@@ -112,9 +104,7 @@ func (p *Panel) Patches() []planfile.Patch { return slices.Clone(p.file.Patches)
 // Finish gives up a click that was wanted, and lets go of the photographs.
 func (p *Panel) Finish() {
 	p.Stop()
-	p.lock.Lock()
-	defer p.lock.Unlock()
-	clear(p.opened)
+	p.source.forget()
 }
 
 func (p *Panel) change(name string, by func(*planfile.File)) {

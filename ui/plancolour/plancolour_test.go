@@ -24,6 +24,7 @@ import (
 	"ogive/imaging/planfile"
 	"ogive/imaging/planning"
 	"ogive/imaging/skin"
+	"ogive/ui/column"
 	"ogive/ui/look"
 )
 
@@ -193,7 +194,7 @@ func TestBackAndPalmAreComparedAndTheChoiceIsLeft(t *testing.T) {
 	if r.results.light.Visible() || len(r.results.tones.Parts()) != 2 || len(r.results.pairs.Parts()) != 1 {
 		t.Fatalf("%d samples, %d pairs, it says %q", len(r.results.tones.Parts()), len(r.results.pairs.Parts()), r.results.light.Words())
 	}
-	samples, _ := r.read(r.file.Patches, r.open)
+	samples, _ := skin.OfPlan(r.file.Patches, r.photograph)
 	because := skincolour.Reasoning(samples[0].Sample, samples[1].Sample).Because
 	if !strings.Contains(r.results.reason.Words(), because) || !r.results.yours.Visible() || strings.Contains(r.results.notes.Words(), because) {
 		t.Errorf("the reasoning reads %q", r.results.reason.Words())
@@ -216,6 +217,42 @@ func TestAPhotographIsOpenedOnceAndReadOnlyWhenPatchesChange(t *testing.T) {
 	if len(r.opened) != 1 || r.asked != before+1 {
 		t.Errorf("opened %q, sampled %d times", r.opened, r.asked-before)
 	}
+}
+
+// What is still being opened for one plan must not be taken for a photograph of
+// the next: both call their own photograph "".
+func TestAPhotographOfAnotherPlanIsNotSampled(t *testing.T) {
+	r := show(t)
+	var late []func()
+	r.apart = func(f func()) { late = append(late, f) }
+	r.place("back", onSkin)
+	before := r.source
+	r.Use(r.table, func(string) (*photo.Photograph, error) { return r.photograph("palm.jpg") })
+	r.again()
+	for _, f := range late {
+		f()
+	}
+	if r.source == before || len(r.source.opened) != 1 {
+		t.Fatalf("%d photographs are open", len(r.source.opened))
+	}
+	own, _ := skin.OfPlan(r.file.Patches, func(string) (*photo.Photograph, error) { return r.photograph("palm.jpg") })
+	if want := lab(own[0]); !strings.Contains(strings.Join(texts(r.results.tones), "\n"), want) {
+		t.Errorf("it tells %q, want %q", texts(r.results.tones), want)
+	}
+}
+
+// texts are all words within a block.
+func texts(b *column.Block) []string {
+	var out []string
+	for _, o := range b.Parts() {
+		switch o := o.(type) {
+		case *column.Text:
+			out = append(out, o.Words())
+		case *column.Block:
+			out = append(out, texts(o)...)
+		}
+	}
+	return out
 }
 
 func TestWhatWasReadForEarlierPatchesIsDropped(t *testing.T) {

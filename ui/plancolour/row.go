@@ -31,6 +31,7 @@ type row struct {
 	kind    *choice.Choice // of a neutral patch
 	put     *widget.Button
 	away    *widget.Button
+	wanted  *column.Notice // a click
 	size    *widget.Slider
 	radius  *canvas.Text
 	filling bool
@@ -41,6 +42,7 @@ var kinds = []string{skin.GreyPatch, skin.WhitePatch}
 
 func newRow(p *Panel, key rowKey) *row {
 	r := &row{panel: p, key: key, rule: canvas.NewLine(nil), title: column.Title(""), where: column.Remark(""), radius: canvas.NewText("", nil)}
+	r.wanted = column.NewNotice("")
 	r.put = widget.NewButton("", r.putOrStop)
 	r.away = widget.NewButtonWithIcon("", theme.DeleteIcon(), func() { p.remove(key) })
 	r.away.Importance = widget.LowImportance
@@ -50,7 +52,7 @@ func newRow(p *Panel, key rowKey) *row {
 	r.kind = choice.New(lang.L("Grey card, 18 %"), lang.L("White paper"))
 	r.kind.Set(0)
 	r.kind.OnChosen = r.named
-	r.Block = column.NewBlock(r.stand, r.paint, r.rule, r.title, r.where, r.kind, r.put, r.away, r.size, r.radius)
+	r.Block = column.NewBlock(r.stand, r.paint, r.rule, r.title, r.where, r.kind, r.put, r.away, r.wanted, r.size, r.radius)
 	return r
 }
 
@@ -95,6 +97,10 @@ func (r *row) show() {
 	}
 	r.where.Set(lang.L("not placed"))
 	r.put.SetText(r.verb(patch != nil))
+	r.wanted.Set("")
+	if r.asked() {
+		r.wanted.Set(lang.L("Now click on the photograph."))
+	}
 	for _, o := range []fyne.CanvasObject{r.away, r.size, r.radius} {
 		column.Visible(o, patch != nil)
 	}
@@ -202,6 +208,9 @@ func (r *row) stand(room float32) float32 {
 	h = r.where.HeightAt(words)
 	flow.Put(r.where, 0, y, words, h)
 	y = max(y+h-4, 8+put.Height) + below
+	h = r.wanted.HeightAt(room)
+	flow.Put(r.wanted, 0, y, room, h)
+	y += h
 	if r.kind.Visible() {
 		h = r.kind.HeightAt(room)
 		flow.Put(r.kind, 0, y, room, h)

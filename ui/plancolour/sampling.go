@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
-	"ogive/imaging/photo"
 	"ogive/imaging/planfile"
 	"ogive/imaging/skin"
 )
@@ -24,9 +23,9 @@ func (p *Panel) sample() {
 		return
 	}
 	p.results.clear(lang.L("Reading the patches…"))
-	open := p.open
+	from := p.source
 	p.apart(func() {
-		samples, remarks := p.read(patches, open)
+		samples, remarks := skin.OfPlan(patches, from.photograph)
 		p.do(func() {
 			if mine != p.asked {
 				return
@@ -35,9 +34,4 @@ func (p *Panel) sample() {
 			p.page.Arrange()
 		})
 	})
-}
-
-// read samples patches.
-func (p *Panel) read(patches []planfile.Patch, open func(string) (*photo.Photograph, error)) ([]skin.Sample, []string) {
-	return skin.OfPlan(patches, func(name string) (*photo.Photograph, error) { return p.opening(name, open) })
 }

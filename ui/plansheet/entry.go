@@ -152,7 +152,7 @@ func drawFigures(d drawing) {
 // drawFamily is large text in few words.
 func drawFamily(d drawing) {
 	d.text(16, 0, 6, 0.8)
-	for y := 34.0; y < d.high-20; y += 36 {
+	for y := 34.0; y < d.high-30; y += 36 {
 		d.text(y, 0, 4, 0.5)
 		d.text(y+9, 8, 2.4, 1, 0.94, 0.7)
 	}

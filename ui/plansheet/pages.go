@@ -78,10 +78,10 @@ func outlines(p planning.Plan) string {
 			if a.Name != "" {
 				title += ", " + a.Name
 			}
-			out = append(out, title+": "+strings.Join(drawn, ", ")+"; "+lang.L("together, then one by one"))
+			out = append(out, title+": "+strings.Join(drawn, "; ")+". "+lang.L("First together, then one by one."))
 		}
 		if w.Skin != nil && len(w.Skin.Patches) > 0 {
-			out = append(out, lang.L("{{.Web}}: the graft for each finger", map[string]any{"Web": wording.WebName(w.Web)}))
+			out = append(out, lang.L("{{.Web}}: the graft for each finger.", map[string]any{"Web": wording.WebName(w.Web)}))
 		}
 	}
 	return strings.Join(out, "\n")

@@ -49,6 +49,7 @@ type Panel struct {
 	which   *column.Text
 	webs    *column.Block
 	ticks   map[hand.Web]*widget.Check
+	beside  *column.Text
 	family  *widget.Check
 	nothing *column.Notice
 	list    *column.Block
@@ -76,12 +77,13 @@ func New(win fyne.Window) *Panel {
 	p.paper = choice.New("A4", "Letter")
 	p.paper.Set(0)
 	p.paper.OnChosen = func(int) { p.refresh() }
-	p.family = widget.NewCheck(lang.L("With the family's page"), func(bool) { p.refresh() })
+	p.family = widget.NewCheck(lang.L("With a page for the family"), func(bool) { p.refresh() })
 	p.family.Checked = true
+	p.beside = column.Title(lang.L("Beside the plan"))
 	p.pdf = widget.NewButtonWithIcon(lang.L("Save the sheet (PDF)…"), look.Icon(look.IconPicture), func() { p.ask(asPDF) })
 	p.pdf.Importance = widget.HighImportance
 	p.svg = widget.NewButtonWithIcon(lang.L("Save the outlines (SVG)…"), look.Icon(look.IconWebs), func() { p.ask(asSVG) })
-	p.page.Add(column.Heading(lang.L("The sheet for theatre")), column.Title(lang.L("Paper")), p.paper, p.which, p.webs, p.family, p.nothing,
+	p.page.Add(column.Heading(lang.L("The sheet for theatre")), column.Title(lang.L("Paper")), p.paper, p.which, p.webs, p.beside, p.family, p.nothing,
 		column.Heading(lang.L("What is on it")), p.list,
 		column.Heading(lang.L("Save")), p.stale, column.Line(p.pdf), column.Line(p.svg), p.state, p.problem,
 		column.NewNotice(lang.L("Print at 100 %, without scaling. Then measure both 50 mm bars, across and up: if one is off, don't cut by that page.")),
@@ -116,6 +118,7 @@ func (p *Panel) refresh() {
 	p.showWebs()
 	shown := p.shown()
 	told := len(p.plan.File.Family.Findings)+len(p.plan.File.Family.Texts) > 0
+	column.Visible(p.beside, told)
 	column.Visible(p.family, told)
 	p.nothing.Set(lacking(shown))
 	p.list.Replace(pages(shown, papers[p.paper.Chosen], told && p.family.Checked)...)

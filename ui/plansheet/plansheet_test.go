@@ -175,7 +175,7 @@ func TestTheListSpeaksOfAllThatIsPrinted(t *testing.T) {
 	for _, piece := range content.Pieces {
 		head, what, _ := strings.Cut(piece.Name, ": ")
 		if piece.Together {
-			what = "together"
+			what = "First together"
 		}
 		if strings.HasPrefix(what, "graft") {
 			what = "graft"

@@ -265,6 +265,15 @@ func TestTheListOfDonorSitesGrowsAndShrinksByNamedSteps(t *testing.T) {
 	}
 }
 
+func TestWithoutAWebOnlyTheDonorSitesAreShown(t *testing.T) {
+	r := show(t, drawn())
+	r.file.Webs, r.web = nil, 0
+	r.again()
+	if !r.nothing.Visible() || r.girths[0].Visible() || r.figures.remains.Visible() || !r.donors.heading.Visible() {
+		t.Error("without a web the panel shows otherwise")
+	}
+}
+
 func TestThePanelHasRoomInLightAndDark(t *testing.T) {
 	f := drawn()
 	f.Donors = []planfile.Donor{{Name: "Groin", Gave: 12, Drawbacks: "Hair after puberty, darker skin; the scar is hidden."}, {Name: "Hollow of the elbow", Gave: 4.5}}
