@@ -35,6 +35,11 @@ const (
 	IconCasebook  IconName = "casebook"
 	IconRound     IconName = "round"
 	IconAgreement IconName = "agreement"
+
+	IconSkin   IconName = "skin"
+	IconColour IconName = "colour"
+	IconFamily IconName = "family"
+	IconSheet  IconName = "sheet"
 )
 
 // Icons lists all of them.
@@ -42,6 +47,7 @@ var Icons = []IconName{
 	IconScale, IconJoints, IconWebs, IconJunction, IconSkip, IconAccept, IconOpen, IconPicture,
 	IconCopy, IconUndo, IconRedo, IconFit, IconPixel, IconCamera, IconExample, IconWarning,
 	IconPlan, IconCasebook, IconRound, IconAgreement,
+	IconSkin, IconColour, IconFamily, IconSheet,
 }
 
 //go:embed icons/*.svg

@@ -60,14 +60,15 @@ func (w *Window) buildBar() {
 	b.otherCard = container.NewHBox(b.width, widget.NewLabel("×"), b.height, widget.NewLabel("mm"))
 
 	b.scale = container.NewHBox(b.method, b.ruler, b.otherCard)
+	planning := iconButton(look.IconPlan, w.planHere)
 	b.undo = iconButton(look.IconUndo, w.undo)
 	b.redo = iconButton(look.IconRedo, w.redo)
-	commands := container.New(layout.NewCustomPaddedHBoxLayout(0), b.undo, b.redo,
+	commands := container.New(layout.NewCustomPaddedHBoxLayout(0), planning, b.undo, b.redo,
 		iconButton(look.IconFit, func() { w.board.Fit(); w.keyboard.take() }), iconButton(look.IconPixel, func() { w.board.PixelForPixel(); w.keyboard.take() }),
 		iconButton(look.IconPicture, w.askForPicture), iconButton(look.IconCopy, w.copyFigures))
 	b.back = widget.NewButtonWithIcon("", look.Icon(look.IconCasebook), w.showCases)
 	b.back.Hide()
-	row := container.New(layout.NewCustomPaddedHBoxLayout(10), b.back, b.side.row, b.view.row, b.scale, layout.NewSpacer(), commands)
+	row := container.New(layout.NewCustomPaddedHBoxLayout(4), b.back, b.side.row, b.view.row, b.scale, layout.NewSpacer(), commands)
 	b.row = newPlate(theme.ColorNameBackground, "", 0, container.NewVBox(container.New(layout.NewCustomPaddedLayout(4, 0, 8, 8), row), widget.NewSeparator()))
 }
 

@@ -60,12 +60,16 @@ func (w *Window) askForCasebook() {
 
 // openCasebook shows the casebook in folder. Another one that is open is closed
 // after it could be opened.
-func (w *Window) openCasebook(folder string) {
+func (w *Window) openCasebook(folder string) { w.openCasebookFor(folder, w.askObserverOnce) }
+
+// openCasebookFor shows the casebook in folder and goes on with next.
+func (w *Window) openCasebookFor(folder string, next func()) {
 	if !w.putAway() {
 		return
 	}
 	if w.book != nil && w.book.Folder() == folder {
 		w.showCases()
+		next()
 		return
 	}
 	if problem := notACasebook(folder); problem != "" {
@@ -83,6 +87,7 @@ func (w *Window) openCasebook(folder string) {
 				_ = book.Close() // another thing was asked for meanwhile; nothing was written
 			default:
 				w.adoptCasebook(book)
+				next()
 			}
 		}
 	})
@@ -104,13 +109,16 @@ func notACasebook(folder string) string {
 func (w *Window) adoptCasebook(book *casebook.Casebook) {
 	w.closeCasebook()
 	w.book = book
-	w.rememberCasebook(book.Folder())
+	if !w.inExample() {
+		w.rememberCasebook(book.Folder())
+	}
 	if w.cases == nil {
 		w.cases = cases.New(w.win)
 		w.cases.OnOpen = w.openFromCase
 		w.cases.OnLeave = w.leaveCasebook
 		w.cases.OnOverTime = w.showOverTime
 		w.cases.OnBeside = w.showBeside
+		w.cases.OnPlan = w.planOn
 		w.cases.Observer = w.observer
 	}
 	settings := w.settings
@@ -119,7 +127,6 @@ func (w *Window) adoptCasebook(book *casebook.Casebook) {
 	}
 	w.cases.Show(book)
 	w.stand(w.cases.Object())
-	w.askObserverOnce()
 }
 
 // showCases goes back to the casebook, where marks may have been made meanwhile.
@@ -156,17 +163,16 @@ func (w *Window) exampleFolder() string {
 
 func (w *Window) inExample() bool { return w.book != nil && w.book.Folder() == w.exampleFolder() }
 
-// openExampleCasebook opens an invented case over three years. It is made the
+// openExampleCasebook opens an invented case over three years.
+func (w *Window) openExampleCasebook() { w.openExampleFor(func() {}) }
+
+// openExampleFor opens the example casebook and goes on with next. It is made the
 // first time it is asked for, in the program's own folder.
-func (w *Window) openExampleCasebook() {
+func (w *Window) openExampleFor(next func()) {
 	if !w.putAway() {
 		return
 	}
 	folder := w.exampleFolder()
-	if w.book != nil && w.book.Folder() == folder {
-		w.showCases()
-		return
-	}
 	turn := w.turn.Add(1)
 	say := func(share float64) {
 		w.notices.show(notice{about: aboutOpening, lasting: true, text: lang.L("The example casebook is being made: {{.Percent}} per cent.", map[string]any{"Percent": int(100 * share)})})
@@ -187,7 +193,7 @@ func (w *Window) openExampleCasebook() {
 				w.cannotOpen(plain(err))
 			default:
 				w.notices.close(aboutOpening)
-				w.openCasebook(folder)
+				w.openCasebookFor(folder, next)
 			}
 		}
 	})
@@ -202,15 +208,24 @@ func (w *Window) rememberCasebook(folder string) {
 	w.app.Preferences().SetStringList(casebooksKey, list[:min(len(list), mostRecents)])
 }
 
+// learner is who takes a round, whatever casebook is open.
+func (w *Window) learner() string {
+	if name := strings.TrimSpace(w.app.Preferences().String(observerKey)); name != "" {
+		return name
+	}
+	return userName()
+}
+
 // observer is who marks at this computer; the example has an observer of its own,
 // whose marks are there to be seen and changed.
 func (w *Window) observer() string {
 	if w.inExample() {
 		return example.Observer
 	}
-	if name := strings.TrimSpace(w.app.Preferences().String(observerKey)); name != "" {
-		return name
-	}
+	return w.learner()
+}
+
+func userName() string {
 	if u, err := user.Current(); err == nil && u.Username != "" {
 		return filepath.Base(u.Username)
 	}

@@ -1,6 +1,8 @@
 package window
 
 import (
+	"slices"
+
 	"ogive/ui/marking"
 )
 
@@ -37,6 +39,9 @@ func (w *Window) measure() {
 func (w *Window) measured(work *marking.Work, r marking.Reading) {
 	w.measuring = false
 	if w.work == work {
+		if whose := w.whoseClick(); whose != "" {
+			r.Usual = append(slices.Clone(r.Usual), whose)
+		}
 		w.reading = r
 		w.cards.Show(r, work.State())
 		w.arrangeSide()

@@ -71,7 +71,8 @@ func (w *Window) fileMenu() *fyne.Menu {
 	return fyne.NewMenu(lang.L("File"),
 		item(lang.L("Open…"), command(fyne.KeyO), true, w.askForPhotograph), recent, examples, fyne.NewMenuItemSeparator(),
 		item(lang.L("Save marked picture…"), command(fyne.KeyS), open, w.askForPicture), fyne.NewMenuItemSeparator(),
-		item(lang.L("Start page"), nil, true, w.toStart), item(lang.L("Preferences…"), nil, true, w.showPreferences), fyne.NewMenuItemSeparator(), quit)
+		item(lang.L("Start page"), nil, true, w.toStart), item(lang.L("Take a round"), nil, true, w.showRounds), fyne.NewMenuItemSeparator(),
+		item(lang.L("Preferences…"), nil, true, w.showPreferences), fyne.NewMenuItemSeparator(), quit)
 }
 
 func (w *Window) editMenu() *fyne.Menu {
@@ -114,6 +115,7 @@ func (w *Window) handMenu() *fyne.Menu {
 			menu.Items = append(menu.Items, i)
 		}
 	}
+	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator(), item(lang.L("Plan the webs…"), nil, m.ready && m.side != 0, w.planHere))
 	return menu
 }
 

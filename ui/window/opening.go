@@ -131,7 +131,7 @@ func (w *Window) adopt(work *marking.Work, of *inCase) {
 	clear(w.pulled)
 	w.notices.closeAll()
 	if s := work.State(); s.Side == 0 && len(s.Points) == 0 {
-		w.saved(work.UseClickSD(w.clickSD())) // marks made before keep theirs
+		w.saved(work.UseClickSD(w.clickSDOn(work.Photograph.Size()))) // marks made before keep theirs
 	}
 	w.bar.belongs(of)
 	if of == nil {

@@ -84,6 +84,7 @@ func (w *Window) close() {
 			return
 		}
 	}
+	w.finishPlan()
 	w.closeCasebook()
 	w.win.Close()
 }
@@ -121,8 +122,9 @@ func (w *Window) showPreferences() {
 	}
 	click := slider(leastClick, mostClick, 0.5, float64(w.clickSD()), "%.1f px", func(v float64) {
 		p.SetFloat(clickKey, v)
+		w.forgetOwnClick()
 		if w.ready() {
-			w.done(w.work.UseClickSD(w.clickSD()))
+			w.done(w.work.UseClickSD(w.clickSDOn(w.work.Photograph.Size())))
 		}
 	})
 	tilt := slider(leastTilt, mostTilt, 1, w.tilt(), "%.0f°", func(v float64) {

@@ -40,6 +40,7 @@ func (w *Window) putAway() bool {
 		return false
 	}
 	w.turn.Add(1)
+	w.finishPlan()
 	w.work, w.inCase, w.previewing = nil, nil, false
 	w.selected, w.asked = nil, false
 	w.asking.panel.Hide()

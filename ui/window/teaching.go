@@ -1,0 +1,77 @@
+package window
+
+import (
+	"image"
+	"path/filepath"
+
+	"ogive/geometry/plane"
+	"ogive/imaging/rounds"
+	"ogive/ui/round"
+)
+
+// teaching is the room of rounds, built when it is first needed.
+type teaching struct {
+	rounds *round.Room
+}
+
+// showRounds shows the page on which rounds begin and go on.
+func (w *Window) showRounds() {
+	if !w.putAway() {
+		return
+	}
+	if w.rounds == nil {
+		w.rounds = round.New(w.win)
+		w.rounds.OnLeave = w.toStart
+		w.rounds.OnRepeatability = w.useOwnClick
+	}
+	w.stand(w.rounds.Object())
+	w.rounds.Show(filepath.Join(w.home, "rounds"), w.learner(), w.settings)
+}
+
+// Keys of the preferences under which the observer's own scatter is kept, as it
+// came out of rounds.
+const (
+	ownClickKey  = "own_click_sd_px"
+	ownLongerKey = "own_click_longer_px"
+	ownClicksKey = "own_click_clicks"
+	ownRoundsKey = "own_click_rounds"
+)
+
+// useOwnClick takes the scatter of the observer's own clicks for readings from now
+// on, instead of the default.
+func (w *Window) useOwnClick(c rounds.Click) {
+	p := w.app.Preferences()
+	p.SetFloat(ownClickKey, float64(c.SD))
+	p.SetFloat(ownLongerKey, float64(c.Longer))
+	p.SetInt(ownClicksKey, c.Clicks)
+	p.SetInt(ownRoundsKey, c.Rounds)
+}
+
+// forgetOwnClick goes back to what the preferences say.
+func (w *Window) forgetOwnClick() { w.app.Preferences().RemoveValue(ownClickKey) }
+
+// ownClick is the scatter that came out of rounds, false where it is not used.
+func (w *Window) ownClick() (rounds.Click, bool) {
+	p := w.app.Preferences()
+	c := rounds.Click{SD: plane.Pixel(p.Float(ownClickKey)), Longer: plane.Pixel(p.Float(ownLongerKey)), Clicks: p.Int(ownClicksKey), Rounds: p.Int(ownRoundsKey)}
+	return c, c.SD > 0 && c.Longer > 0
+}
+
+// clickSDOn is how far the observer is taken to miss a point on a photograph of
+// that size.
+func (w *Window) clickSDOn(size image.Point) plane.Pixel {
+	if own, known := w.ownClick(); known {
+		return plane.Pixel(bounded(float64(own.On(size)), leastClick, mostClick))
+	}
+	return w.clickSD()
+}
+
+// whoseClick is what a reading says of the click deviation, empty where it is not
+// the observer's own.
+func (w *Window) whoseClick() string {
+	own, known := w.ownClick()
+	if !known || w.work == nil || w.work.State().ClickSD != w.clickSDOn(w.work.Photograph.Size()) {
+		return ""
+	}
+	return own.Sentence(w.work.Photograph.Size())
+}
