@@ -69,7 +69,7 @@ func (w *Window) buildBar() {
 	b.back = widget.NewButtonWithIcon("", look.Icon(look.IconCasebook), w.showCases)
 	b.back.Hide()
 	row := container.New(layout.NewCustomPaddedHBoxLayout(4), b.back, b.side.row, b.view.row, b.scale, layout.NewSpacer(), commands)
-	b.row = newPlate(theme.ColorNameBackground, "", 0, container.NewVBox(container.New(layout.NewCustomPaddedLayout(4, 0, 8, 8), row), widget.NewSeparator()))
+	b.row = newPlate(theme.ColorNameBackground, "", 0, container.NewVBox(container.New(layout.NewCustomPaddedLayout(4, 0, 6, 6), row), widget.NewSeparator()))
 }
 
 func iconButton(icon look.IconName, do func()) *widget.Button {
