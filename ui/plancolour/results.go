@@ -84,8 +84,8 @@ func (r *results) show(samples []skin.Sample, remarks []string, limits func() (s
 	r.tones.Replace(tones...)
 	r.pairs.Replace(pairs...)
 	r.tell(samples, notes)
-	if r.light.Visible() {
-		r.light.Set(lang.L("Without a neutral patch: {{.Photographs}}.", map[string]any{"Photographs": unbalanced(samples, title)}) + " " + r.light.Words())
+	if lacking := unbalanced(samples, title); r.light.Visible() && lacking != title("") {
+		r.light.Set(lang.L("Without a neutral patch: {{.Photographs}}.", map[string]any{"Photographs": lacking}) + " " + r.light.Words())
 	}
 	r.heads(len(pairs) > 0, r.reason.Words() != "")
 }

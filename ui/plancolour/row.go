@@ -31,7 +31,7 @@ type row struct {
 	kind    *choice.Choice // of a neutral patch
 	put     *widget.Button
 	away    *widget.Button
-	wanted  *column.Notice // a click
+	wanted  *column.Text // a click
 	size    *widget.Slider
 	radius  *canvas.Text
 	filling bool
@@ -42,7 +42,7 @@ var kinds = []string{skin.GreyPatch, skin.WhitePatch}
 
 func newRow(p *Panel, key rowKey) *row {
 	r := &row{panel: p, key: key, rule: canvas.NewLine(nil), title: column.Title(""), where: column.Remark(""), radius: canvas.NewText("", nil)}
-	r.wanted = column.NewNotice("")
+	r.wanted = column.Title("")
 	r.put = widget.NewButton("", r.putOrStop)
 	r.away = widget.NewButtonWithIcon("", theme.DeleteIcon(), func() { p.remove(key) })
 	r.away.Importance = widget.LowImportance

@@ -32,14 +32,14 @@ type Panel struct {
 
 	page   *column.Page
 	ticks  []*widget.Check
-	state  *column.Notice
+	state  *column.Text
 	points []*point
 	said   *column.Text // what was copied
 }
 
 // New is the panel without a plan.
 func New(win fyne.Window) *Panel {
-	p := &Panel{win: win, page: column.NewPage(), state: column.NewNotice(""), said: column.Remark("")}
+	p := &Panel{win: win, page: column.NewPage(), state: column.Body(""), said: column.Remark("")}
 	p.page.Add(column.Heading(lang.L("Found on this hand")),
 		column.Remark(lang.L("What is ticked is told to the family in plain words: what parting the fingers will not change, and what may need another operation.")))
 	for _, f := range family.Findings() {
