@@ -10,6 +10,7 @@ import (
 	"ogive/geometry/plane"
 	"ogive/imaging/rounds"
 	"ogive/ui/board"
+	"ogive/ui/flow"
 	"ogive/ui/guide"
 	"ogive/ui/marking"
 )
@@ -19,24 +20,29 @@ import (
 type blind struct {
 	room   *Room
 	guide  *guide.Guide
+	rest   *card // instead of the guide when all is placed
 	scale  *scalePanel
 	hint   *widget.Label
 	done   *widget.Button
-	object fyne.CanvasObject
+	object *fyne.Container
 
 	step     marking.Step // chosen, 0 for the usual order
 	selected *marking.Spot
 	placed   []marking.Spot // in the order in which they were placed
 	dragging bool
+	borders  borders
 }
 
 func newBlind(r *Room) *blind {
 	b := &blind{room: r, guide: guide.New(), hint: caption("")}
 	b.guide.OnSkip = b.skip
 	b.guide.OnStep = func(s marking.Step) { b.step = s; b.show(); r.keyboard.take() }
+	b.rest = newCard(heading(lang.L("All is placed")),
+		wrapped(lang.L("Look at every mark once more, and drag what is off: Tab goes from mark to mark, + magnifies, the arrow keys move a mark by a pixel. Then see how far you are from the truth.")))
+	b.rest.Hide()
 	b.scale = newScalePanel(b)
 	b.done = widget.NewButton("", b.enter)
-	b.object = container.NewBorder(b.scale.object, container.NewVBox(b.hint, b.done), nil, nil, b.guide.Content())
+	b.object = container.NewBorder(b.scale.object, container.NewVBox(b.hint, b.done), nil, nil, container.New(topmost{}, b.guide.Content(), b.rest))
 	return b
 }
 
@@ -48,13 +54,13 @@ func (b *blind) follow(p *photograph) {
 			b.room.keyboard.take()
 		}
 	}
-	p.OnDrag = b.drag
-	p.OnDrop = b.drop
+	p.OnDrag, p.OnDrop = b.drag, b.drop
+	p.OnDragEdge, p.OnDropEdge = b.dragEdge, b.dropEdge
 }
 
 // begin marks the picture in hand, with what was marked on it before.
 func (b *blind) begin() {
-	b.step, b.selected, b.placed, b.dragging = 0, nil, nil, false
+	b.step, b.selected, b.placed, b.dragging, b.borders = 0, nil, nil, false, borders{}
 	w, truth := b.work(), b.room.taking.picture.Truth
 	if s := w.State(); s.Side != truth.Side || s.View != truth.View {
 		b.finished(w.SetHand(truth.Side, truth.View))
@@ -113,7 +119,11 @@ func (b *blind) skip() {
 	if !b.inHand() {
 		return
 	}
-	if spot, more := b.wanted(); more {
+	spot, more := b.wanted()
+	switch {
+	case more && spot.Kind == marking.ScalePoint:
+		b.room.table.say(lang.L("The scale can't be left out: without it no mark can be held against the truth in millimetres."))
+	case more:
 		b.finished(b.work().Skip(spot))
 	}
 	b.room.keyboard.take()
@@ -232,6 +242,7 @@ func (b *blind) finished(err error) {
 	}
 	b.room.table.say(problem)
 	b.show()
+	b.trace()
 }
 
 // enter holds the marks against the truth once all are placed.
@@ -240,7 +251,23 @@ func (b *blind) enter() {
 		return
 	}
 	f := b.work().File()
+	f.Absent = absent(b.work().State())
 	b.room.answer(rounds.Answer{Marks: &f})
+}
+
+// absent are the joints that were skipped.
+func absent(s marking.State) map[hand.Digit]map[hand.Joint]bool {
+	out := map[hand.Digit]map[hand.Joint]bool{}
+	for _, spot := range s.Order() {
+		if spot.Kind != marking.JointPoint || !s.Skipped[spot] {
+			continue
+		}
+		if out[spot.Digit] == nil {
+			out[spot.Digit] = map[hand.Joint]bool{}
+		}
+		out[spot.Digit][spot.Joint] = true
+	}
+	return out
 }
 
 // ready reports whether everything is placed or skipped, with a scale.
@@ -270,6 +297,11 @@ func (b *blind) show() {
 	}
 	ready := b.ready()
 	able(b.done, ready)
+	if b.rest.Visible() != ready {
+		visible(b.rest, ready)
+		visible(b.guide.Content(), !ready)
+		b.object.Refresh()
+	}
 	b.done.Importance = widget.MediumImportance
 	if ready {
 		b.done.Importance = widget.HighImportance
@@ -288,8 +320,23 @@ func (b *blind) show() {
 func (b *blind) draw() {
 	s := b.work().State()
 	scene := board.Scene{View: s.View, Placed: s.Placed(), Selected: b.selected, Blind: true}
+	scene.Reading.Edges = b.borders.edges
 	if spot, more := b.wanted(); more {
 		scene.Wanted = &spot
 	}
 	b.room.table.board.Draw(scene)
+}
+
+// topmost stands what is seen of its parts at the top.
+type topmost struct{}
+
+// MinSize is called by Fyne.
+func (topmost) MinSize(parts []fyne.CanvasObject) fyne.Size {
+	return parts[0].MinSize()
+}
+
+// Layout is called by Fyne.
+func (topmost) Layout(parts []fyne.CanvasObject, size fyne.Size) {
+	parts[0].Resize(size)
+	flow.Put(parts[1], 0, 0, size.Width, flow.HeightAt(parts[1], size.Width))
 }

@@ -42,7 +42,7 @@ func newGrid(title, remark string, rows [][]string, shares []float32, bold int) 
 // newConfusion says what was taken for what.
 func newConfusion(m rounds.Mistaken) *card {
 	head := []string{lang.L("it was ↓  you said →")}
-	shares := []float32{1.3}
+	shares := []float32{1.7}
 	for _, name := range m.Names {
 		head, shares = append(head, findingWords(name)), append(shares, 1)
 	}

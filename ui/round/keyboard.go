@@ -15,6 +15,18 @@ type keyboard struct {
 	widget.BaseWidget
 	room  *Room
 	shift bool
+	enter held
+}
+
+// held is the Enter key. One that is held down is reported again and again, and
+// would run past the truth of a picture.
+type held struct{ down, told bool }
+
+// fresh reports whether this is a press of its own.
+func (h *held) fresh() bool {
+	again := h.down && h.told
+	h.told = true
+	return !again
 }
 
 var (
@@ -69,8 +81,11 @@ func (k *keyboard) KeyDown(e *fyne.KeyEvent) { k.press(e.Name, true) }
 func (k *keyboard) KeyUp(e *fyne.KeyEvent) { k.press(e.Name, false) }
 
 func (k *keyboard) press(name fyne.KeyName, down bool) {
-	if name == desktop.KeyShiftLeft || name == desktop.KeyShiftRight {
+	switch name {
+	case desktop.KeyShiftLeft, desktop.KeyShiftRight:
 		k.shift = down
+	case fyne.KeyReturn, fyne.KeyEnter:
+		k.enter = held{down: down}
 	}
 }
 
@@ -82,6 +97,9 @@ const (
 // TypedKey is called by Fyne.
 func (k *keyboard) TypedKey(e *fyne.KeyEvent) {
 	enter := e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter
+	if enter && !k.enter.fresh() {
+		return
+	}
 	switch t := k.room.table; k.room.page {
 	case starting:
 		if enter {

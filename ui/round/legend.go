@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
 
 	"ogive/imaging/palette"
 )
@@ -16,7 +17,7 @@ type legend struct {
 	object *fyne.Container
 }
 
-func newLegend() *legend { return &legend{object: container.NewVBox()} }
+func newLegend() *legend { return &legend{object: container.New(layout.NewCustomPaddedVBoxLayout(-6))} }
 
 // show lists what is drawn over the picture in hand.
 func (l *legend) show(t *taking) {

@@ -40,7 +40,7 @@ func (o *ownClick) show(of *rounds.Round) {
 	default:
 		o.said.SetText(lang.L("{{.Clicks}} of your clicks are known so far; it takes some more blind pictures to tell how widely they scatter.", map[string]any{"Clicks": own.Clicks}))
 	}
-	o.Refresh()
+	o.room.result.home.arrange()
 }
 
 func (o *ownClick) take() {

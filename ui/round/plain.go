@@ -33,7 +33,7 @@ func wrapped(text string) *widget.Label {
 // caption is text for what is second.
 func caption(text string) *widget.Label {
 	l := wrapped(text)
-	l.SizeName, l.Importance = theme.SizeNameCaptionText, widget.LowImportance
+	l.SizeName = theme.SizeNameCaptionText
 	return l
 }
 

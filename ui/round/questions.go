@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
-	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/imaging/rounds"
 	"ogive/imaging/wording"
@@ -42,24 +41,16 @@ func newQuestions(r *Room) *questions {
 func (q *questions) begin() {
 	p := q.room.taking.picture
 	q.which.SetText(lang.L("The {{.Web}}: {{.Digits}}", map[string]any{"Web": wording.Web(p.Web), "Digits": wording.WebDigits(p.Web)}))
-	q.seen.SetText(wording.Photograph(p.Truth.Side, p.Truth.View) + thumbWords(p.Truth))
+	q.seen.SetText(wording.Photograph(p.Truth.Side, p.Truth.View))
 	q.rows, q.at = nil, 0
 	q.list.clear()
 	for i, asked := range p.Questions {
 		row := newQuestion(asked, func() { q.hold(i) }, func(c int) { q.choose(i, c) })
 		q.rows = append(q.rows, row)
-		q.list.add(row, empty(10))
+		q.list.add(row, empty(7))
 	}
 	q.list.top()
 	q.show()
-}
-
-// thumbWords helps to find the digits where all of them are seen.
-func thumbWords(t rounds.Truth) string {
-	if t.View == hand.WebView {
-		return ""
-	}
-	return lang.L("; webs are counted from the thumb")
 }
 
 // hold takes a question in hand.
@@ -176,7 +167,7 @@ func (q *questions) show() {
 
 func (q *questions) hintFor() string {
 	if q.wantsCrown() {
-		return lang.L("Click on the photograph. You can click again, drag it, or move it with the arrow keys.")
+		return lang.L("Click on the photograph. The wheel and the keys + and − magnify.")
 	}
 	return lang.L("Keys: 1 to {{.Last}} choose, Tab goes to the next question.", map[string]any{"Last": max(2, len(q.rows[q.at].asked.Choices))})
 }

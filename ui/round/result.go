@@ -63,9 +63,8 @@ func (s *result) show(round *rounds.Round) {
 	s.home.clear()
 	s.home.add(s.score(sum)...)
 	s.curve.show(rounds.Curve(s.room.all, round.Observer, round.Setup.Kind), round.Setup.Kind)
-	s.home.add(s.curve, empty(10))
 	s.own.show(round)
-	s.home.add(s.own)
+	s.home.add(s.own, empty(10), s.curve)
 	s.home.top()
 	s.figures.clear()
 	s.figures.add(s.tables(sum)...)
@@ -77,7 +76,7 @@ func (s *result) show(round *rounds.Round) {
 func (s *result) score(sum rounds.Summary) []fyne.CanvasObject {
 	figure := widget.NewLabelWithStyle(lang.L("{{.Right}} of {{.All}} answers right", map[string]any{"Right": sum.Score.Right, "All": sum.Score.Of}), fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	figure.SizeName = theme.SizeNameHeadingText
-	list := []fyne.CanvasObject{figure, caption(share(sum.Score))}
+	list := []fyne.CanvasObject{figure, caption(percent(sum.Score))}
 	home := newCard(strong(lang.L("To take home")))
 	home.ground, home.edge, home.gap = look.Notice, "", -8
 	for _, sentence := range sum.Sentences {

@@ -90,6 +90,9 @@ func (r *Room) Show(folder, observer string, settings measure.Settings) {
 	r.toStart()
 }
 
+// TakeKeys gives the keys to the room, for a window that has just shown it.
+func (r *Room) TakeKeys() { r.keyboard.take() }
+
 // turnTo shows a page.
 func (r *Room) turnTo(p page) {
 	r.page = p
@@ -104,6 +107,7 @@ func (r *Room) turnTo(p page) {
 func (r *Room) toStart() {
 	r.stop()
 	r.turnTo(starting)
+	r.start.say("")
 	r.start.show()
 	r.reread(r.start.show)
 }

@@ -3,7 +3,6 @@ package round
 import (
 	"flag"
 	"image/png"
-	"math"
 	"os"
 	"path/filepath"
 	"testing"
@@ -12,7 +11,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/theme"
 
 	"ogive/geometry/plane"
 	"ogive/imaging/measure"
@@ -29,6 +27,7 @@ type scene struct {
 	t     *testing.T
 	win   fyne.Window
 	queue chan func()
+	out   int // what has not come back yet
 }
 
 func newScene(t *testing.T, folder string, v fyne.ThemeVariant, size fyne.Size) *scene {
@@ -36,7 +35,7 @@ func newScene(t *testing.T, folder string, v fyne.ThemeVariant, size fyne.Size) 
 	test.NewTempApp(t).Settings().SetTheme(look.Theme(v))
 	w := test.NewTempWindow(t, nil)
 	s := &scene{Room: New(w), t: t, win: w, queue: make(chan func(), 100)}
-	s.beside = func(work func() func()) { go func() { s.queue <- work() }() }
+	s.beside = func(work func() func()) { s.out++; go func() { s.queue <- work() }() }
 	s.soon = func(work func()) { work() }
 	s.now = func() time.Time { return time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC) }
 	w.SetPadded(false)
@@ -54,16 +53,19 @@ func newScene(t *testing.T, folder string, v fyne.ThemeVariant, size fyne.Size) 
 
 func small() fyne.Size { return fyne.NewSize(1024, 700) }
 
-// came waits for one thing to come back from beside the window.
+// came waits until everything has come back from beside the window.
 func (s *scene) came() {
 	s.t.Helper()
-	select {
-	case then := <-s.queue:
-		if then != nil {
-			then()
+	for s.out > 0 {
+		select {
+		case then := <-s.queue:
+			s.out--
+			if then != nil {
+				then()
+			}
+		case <-time.After(time.Minute):
+			s.t.Fatal("nothing came back")
 		}
-	case <-time.After(time.Minute):
-		s.t.Fatal("nothing came back")
 	}
 }
 
@@ -87,27 +89,24 @@ func (s *scene) click(at plane.PixelPoint) {
 	b.Tapped(&e)
 }
 
-// truthful is the right answer to a question, and where a normal crown lies.
-func truthful(p *rounds.Picture, of rounds.Asked, l rounds.Limits) string {
-	web, _ := p.Truth.Web(p.Web)
-	within := func(x float64, band [2]float64, low, high string) string {
-		switch {
-		case x < band[0]:
-			return low
-		case x > band[1]:
-			return high
-		}
-		return "within limits"
+// truth is what is true of the picture in hand, as the round itself scores it.
+func (s *scene) truth() map[rounds.Asked]string {
+	s.t.Helper()
+	r := s.taking.round
+	probe, err := rounds.Begin(s.t.TempDir(), "probe", r.Setup, s.settings.Norms, s.now())
+	if err != nil {
+		s.t.Fatal(err)
 	}
-	switch of {
-	case rounds.Place:
-		return within(float64(web.Index.Value), l.Index, "too deep", "too shallow")
-	case rounds.Slope:
-		return within(web.Slope.Value.Degrees(), l.Slope, "too flat", "too steep")
-	case rounds.Shape:
-		return web.Shape.String()
+	probe.Order = r.Order[len(r.Results):]
+	f, err := probe.Answer(s.taking.picture, rounds.Answer{}, s.settings, s.now())
+	if err != nil {
+		s.t.Fatal(err)
 	}
-	return ""
+	out := map[rounds.Asked]string{}
+	for _, j := range f.Result.Judged {
+		out[j.Of] = j.True
+	}
+	return out
 }
 
 // middle is where a crown of that index lies between both digits.
@@ -134,6 +133,12 @@ func (s *scene) lookedAt(name string) {
 	}
 }
 
-func near(a, b float64) bool { return math.Abs(a-b) < 1e-9 }
-
-var _ = theme.VariantLight
+// key is the key that gives an answer, 0 for none.
+func key(q rounds.Question, value string) rune {
+	for i, c := range q.Choices {
+		if c.Value == value {
+			return rune('1' + i)
+		}
+	}
+	return 0
+}

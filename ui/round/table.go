@@ -60,6 +60,7 @@ func (t *table) tell() {
 	t.put(t.told.object)
 	t.told.show()
 	t.board.Draw(t.room.truthScene())
+	t.board.frame(t.room.taking.framed())
 }
 
 // scoring says that the answer is being held against the truth.
@@ -75,6 +76,7 @@ func (t *table) say(text string) { t.notice.show(text) }
 type photograph struct {
 	*board.Board
 	room *Room
+	zoom float64 // screen pixels for a pixel of the photograph, 0 until it is seen
 }
 
 var (
@@ -92,6 +94,7 @@ func newPhotograph(r *Room) *photograph {
 			r.table.marking.place(at)
 		}
 	}
+	p.OnView = func(zoom float64) { p.zoom = zoom }
 	p.OnDragHandle = func(_ string, to plane.PixelPoint) {
 		if r.page == judging {
 			r.table.judging.putCrown(to)

@@ -21,7 +21,7 @@ type told struct {
 	list   *pile
 	legend *legend
 	next   *widget.Button
-	object fyne.CanvasObject
+	object *fyne.Container
 }
 
 func newTold(r *Room) *told {
@@ -60,6 +60,7 @@ func (t *told) show() {
 	}
 	t.list.top()
 	t.legend.show(t.room.taking)
+	t.object.Refresh()
 	t.waiting(false)
 }
 

@@ -3,6 +3,7 @@ package round
 import (
 	"fyne.io/fyne/v2/lang"
 
+	"ogive/geometry/hand"
 	"ogive/geometry/plane"
 	"ogive/imaging/rounds"
 	"ogive/ui/board"
@@ -28,15 +29,35 @@ func (r *Room) truthScene() board.Scene {
 	if len(d.Band) > 0 {
 		s.Lines = append(s.Lines, board.Line{Points: d.Band, Closed: true, Style: board.GhostLine, Label: lang.L("a normal crown lies in here")})
 	}
-	if t.work != nil {
-		for _, at := range d.Joints {
-			s.Handles = append(s.Handles, board.Handle{At: at, Shape: board.DiamondHandle})
-		}
-	}
+	s.Handles = append(s.Handles, t.trueJoints()...)
 	if t.crown != nil {
 		s.Handles = append(s.Handles, board.Handle{At: *t.crown, Label: lang.L("your crown")})
 	}
 	return s
+}
+
+// trueJoints are all of them where joints were marked; by eye those from which the
+// depth of the web is told, with their names.
+func (t *taking) trueJoints() []board.Handle {
+	var handles []board.Handle
+	if t.work != nil {
+		for _, at := range t.feedback.Drawing.Joints {
+			handles = append(handles, board.Handle{At: at, Shape: board.DiamondHandle})
+		}
+		return handles
+	}
+	truth := t.picture.Truth
+	if truth.View == hand.WebView {
+		return nil
+	}
+	for _, d := range digitsOf(t.picture.Web) {
+		for _, j := range []hand.Joint{hand.MCP, hand.PIP} {
+			if at, ok := truth.Joints[d][j]; ok {
+				handles = append(handles, board.Handle{At: at, Shape: board.DiamondHandle, Label: j.Label(truth.View)})
+			}
+		}
+	}
+	return handles
 }
 
 // crownLabel names the true crown by eye; blind there is one for each web, and the

@@ -87,8 +87,16 @@ func share(s scoring.Share) string {
 	if s.Of == 0 || math.IsNaN(s.Value) {
 		return lang.L("nothing to score")
 	}
-	return lang.L("{{.Right}} of {{.All}}, {{.Percent}} % ({{.Low}} to {{.High}} % at 95 per cent)", map[string]any{
-		"Right": s.Right, "All": s.Of, "Percent": fixed(100*s.Value, 0), "Low": fixed(100*s.Low, 0), "High": fixed(100*s.High, 0)})
+	return lang.L("{{.Right}} of {{.All}}", map[string]any{"Right": s.Right, "All": s.Of}) + ", " + percent(s)
+}
+
+// percent is a part with its interval: "78 % (62 to 88 % at 95 per cent)".
+func percent(s scoring.Share) string {
+	if s.Of == 0 || math.IsNaN(s.Value) {
+		return ""
+	}
+	return lang.L("{{.Percent}} % ({{.Low}} to {{.High}} % at 95 per cent)", map[string]any{
+		"Percent": fixed(100*s.Value, 0), "Low": fixed(100*s.Low, 0), "High": fixed(100*s.High, 0)})
 }
 
 // bias is a mean with its interval: "+1.2 (0.6 to 1.8)".
