@@ -87,7 +87,7 @@ func TestTheMetersOf1986ReadAsInThePaper(t *testing.T) {
 	if got := c.Basis(); got != "17 targets, each read by both; readings from the paper of 1986." {
 		t.Errorf("it rests on %q", got)
 	}
-	want := "No lasting difference can be told: on the average Wright reads the peak flow 2 l/min lower than Mini, but the interval reaches from -22 l/min to 18 l/min."
+	want := "No lasting difference can be told: on the average Wright reads the peak flow 2 l/min lower than Mini, but the interval reaches from 22 l/min lower to 18 l/min higher."
 	if got := c.Words()[0]; got != want {
 		t.Errorf("the bias is told as\n%q, want\n%q", got, want)
 	}
@@ -134,6 +134,33 @@ func TestABiasBeyondItsIntervalIsSaidAndInTheRightDirection(t *testing.T) {
 	}
 	if strings.Contains(words, "No lasting difference") {
 		t.Errorf("the bias is denied:\n%s", words)
+	}
+}
+
+// Wright and mini meter differ most on subjects 15 (178 and 259) and 16 (423 and
+// 350): the paper's table.
+func TestTheTargetsThatDifferMostAreToldFirst(t *testing.T) {
+	c := meters(t)
+	var got []string
+	for _, w := range c.Widest(2) {
+		got = append(got, c.Told(w))
+	}
+	if want := []string{"15: Wright 178 l/min, Mini 259 l/min", "16: Wright 423 l/min, Mini 350 l/min"}; !slices.Equal(got, want) {
+		t.Errorf("told are %q, want %q", got, want)
+	}
+	if n := len(c.Widest(99)); n != 17 {
+		t.Errorf("of 17 targets %d differ", n)
+	}
+}
+
+func TestAxesBearThreeToNineNumbers(t *testing.T) {
+	for _, size := range []float64{1, 1.9, 2, 3.4, 3.6, 4.9, 5, 6.9, 7.1, 9.9} {
+		for _, times := range []float64{0.01, 1, 100} {
+			low := 0.37 * times
+			if n := len(agreementchart.Ticks(low, low+size*times)); n < 3 || n > 9 {
+				t.Errorf("from %g to %g there are %d numbers", low, low+size*times, n)
+			}
+		}
 	}
 }
 

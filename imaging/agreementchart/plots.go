@@ -131,21 +131,20 @@ func fitting(name string, s text.Style, room vg.Length) string {
 	return string(letters) + "…"
 }
 
-// rounds are ticks at some five round numbers.
+// rounds are ticks at three to nine round numbers.
 type rounds struct{}
 
 // Ticks is called by gonum/plot.
 func (rounds) Ticks(low, high float64) (out []plot.Tick) {
-	const wanted = 5
-	power := math.Floor(math.Log10((high - low) / wanted))
-	step := math.Pow(10, power)
+	const fewest = 3.5 // steps between the ends
+	step := math.Pow(10, math.Floor(math.Log10((high-low)/fewest)))
 	for _, times := range []float64{5, 2} {
-		if (high-low)/(step*times) >= wanted-1.5 {
+		if (high-low)/(step*times) >= fewest {
 			step *= times
 			break
 		}
 	}
-	decimals := max(0, int(-power))
+	decimals := max(0, -int(math.Floor(math.Log10(step)+1e-9)))
 	for n := math.Ceil(low / step); n*step <= high; n++ {
 		out = append(out, plot.Tick{Value: n * step, Label: number(n*step, decimals)})
 	}

@@ -1,8 +1,10 @@
 package agreementchart
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"ogive/geometry/agreement"
 	"ogive/imaging/wording"
@@ -91,14 +93,14 @@ func (c Chart) Words() []string {
 }
 
 func (c Chart) biasWords(b agreement.Interval) string {
-	unit, at := c.Figure.Unit, places(b)
+	at := places(b)
 	first, second := c.Names[0], c.Names[1]
 	if c.Within != "" {
 		first, second = c.Within+" at occasion "+first, "at occasion "+second
 	}
 	if b.Low <= 0 && b.High >= 0 {
 		return fmt.Sprintf("No lasting difference can be told: on the average %s reads the %s %s than %s, but the interval reaches from %s to %s.",
-			first, c.Figure.Name, c.apart(b.Value, at), second, with(unit, number(b.Low, at)), with(unit, number(b.High, at)))
+			first, c.Figure.Name, c.apart(b.Value, at), second, c.apart(b.Low, at), c.apart(b.High, at))
 	}
 	low, high := math.Min(math.Abs(b.Low), math.Abs(b.High)), math.Max(math.Abs(b.Low), math.Abs(b.High))
 	return fmt.Sprintf("On the average %s reads the %s %s than %s (%s to %s).",
@@ -123,7 +125,7 @@ func (c Chart) limitWords(p agreement.Pair) string {
 		High:  math.Max(-p.Lower.Low, p.Upper.High),
 	}
 	at := places(reach)
-	return fmt.Sprintf("About 95 of 100 pairs of readings are expected to differ by less than %s; %d targets leave open whether that is %s or %s.",
+	return fmt.Sprintf("About 95 of 100 pairs of readings are expected to differ by less than %s; %d targets leave anything from %s to %s open.",
 		with(c.Figure.Unit, number(reach.Value, at)), len(c.Targets), number(reach.Low, at), with(c.Figure.Unit, number(reach.High, at)))
 }
 
@@ -145,4 +147,28 @@ func (c Chart) correlationWords() string {
 
 func (c Chart) errorWords() string {
 	return fmt.Sprintf("A single reading strays from what both find together by %s, one standard deviation.", bracketed(c.Error(), c.Figure.Unit))
+}
+
+// Widest are the n targets, or fewer, on which the two differ most, the widest
+// first.
+func (c Chart) Widest(n int) []Target {
+	all := slices.Clone(c.Targets)
+	slices.SortStableFunc(all, func(a, b Target) int { return cmp.Compare(b.apart(), a.apart()) })
+	return all[:min(n, len(all))]
+}
+
+func (t Target) apart() float64 { return math.Abs(t.Readings[0] - t.Readings[1]) }
+
+// Told is a target with both readings: "S-012 photograph 1, left hand, third web:
+// AB 0.52, CD 0.47".
+func (c Chart) Told(t Target) string {
+	at := places(c.pair().Bias)
+	read := func(i int) string {
+		name := c.Names[i]
+		if c.Within != "" {
+			name = "occasion " + name
+		}
+		return name + " " + with(c.Figure.Unit, number(t.Readings[i], at))
+	}
+	return fmt.Sprintf("%s: %s, %s", t.Name, read(0), read(1))
 }
