@@ -84,9 +84,9 @@ func New(win fyne.Window) *Panel {
 	p.pdf.Importance = widget.HighImportance
 	p.svg = widget.NewButtonWithIcon(lang.L("Save the outlines (SVG)…"), look.Icon(look.IconWebs), func() { p.ask(asSVG) })
 	p.page.Add(column.Heading(lang.L("The sheet for theatre")), column.Title(lang.L("Paper")), p.paper, p.which, p.webs, p.beside, p.family, p.nothing,
-		column.Heading(lang.L("What is on it")), p.list,
-		column.Heading(lang.L("Save")), p.stale, column.Line(p.pdf), column.Line(p.svg), p.state, p.problem,
+		p.stale, column.Line(p.pdf), column.Line(p.svg), p.state, p.problem,
 		column.NewNotice(lang.L("Print at 100 %, without scaling. Then measure both 50 mm bars, across and up: if one is off, don't cut by that page.")),
+		column.Heading(lang.L("What is on it")), p.list,
 		column.Remark(lang.L("The SVG holds the same outlines for a cutter, one unit being one millimetre.")+" "+wording.Term(wording.Caution)))
 	p.refresh()
 	return p

@@ -5,7 +5,9 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
+	"strings"
 
 	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
@@ -17,11 +19,15 @@ import (
 	"ogive/ui/plancolour"
 )
 
-// planKeeper keeps the plan of one photograph and knows what lies beside it. All
-// but title and code are called beside the window's goroutine.
+// planKeeper keeps the plan of one photograph and knows what lies beside it. Load,
+// save, other, photographs and open are called beside the window's goroutine.
 type planKeeper interface {
 	title() string
 	code() string // of the case, empty for a photograph by itself
+	word() string // with which the names of saved files begin
+	// owns reports whether a file belongs to the photograph and its marks, and must
+	// not be written over.
+	owns(path string) bool
 	load() (planfile.File, bool, error)
 	save(planfile.File) error
 	// other is the other hand in the same view, nil where there is none.
@@ -37,6 +43,12 @@ type besideMarks struct{ photograph, marks string }
 
 func (k besideMarks) title() string { return filepath.Base(k.photograph) }
 func (k besideMarks) code() string  { return "" }
+func (k besideMarks) word() string {
+	return strings.TrimSuffix(filepath.Base(k.photograph), filepath.Ext(k.photograph))
+}
+func (k besideMarks) owns(path string) bool {
+	return slices.Contains([]string{k.photograph, k.marks, planfile.PathFor(k.marks)}, path)
+}
 
 func (k besideMarks) load() (planfile.File, bool, error) {
 	path := planfile.PathFor(k.marks)
@@ -81,6 +93,11 @@ type inBook struct {
 
 func (k inBook) title() string { return k.of.Code + ", " + string(k.photograph.Date) }
 func (k inBook) code() string  { return k.of.Code }
+func (k inBook) word() string  { return k.of.Code }
+func (k inBook) owns(path string) bool {
+	inside, err := filepath.Rel(k.book.Folder(), path)
+	return err == nil && filepath.IsLocal(inside)
+}
 
 func (k inBook) load() (planfile.File, bool, error) {
 	text, any, err := k.book.Plan(k.photograph.ID, k.observer)

@@ -1,6 +1,7 @@
 package window
 
 import (
+	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
 
 	"ogive/geometry/hand"
@@ -11,10 +12,13 @@ import (
 	"ogive/imaging/photo"
 	"ogive/imaging/planfile"
 	"ogive/imaging/planning"
+	"ogive/imaging/sheet"
+	"ogive/imaging/skin"
 	"ogive/ui/look"
 	"ogive/ui/plan"
 	"ogive/ui/plancolour"
 	"ogive/ui/planfamily"
+	"ogive/ui/plansheet"
 	"ogive/ui/planskin"
 )
 
@@ -24,6 +28,7 @@ type plans struct {
 	skin     *planskin.Panel
 	colour   *plancolour.Panel
 	family   *planfamily.Panel
+	sheet    *plansheet.Panel
 	keeping  planKeeper // of the plan that is shown
 }
 
@@ -118,12 +123,21 @@ func (w *Window) showPlan(k planKeeper, m plan.Model, others []plancolour.Other)
 	}
 	w.keeping = k
 	w.planRoom.OnSave = k.save
-	w.colour.Use(w.settings.Norms, func(name string) (*photo.Photograph, error) {
+	open := func(name string) (*photo.Photograph, error) {
 		if name == "" {
 			return m.Photograph, nil
 		}
 		return k.open(name)
-	}, others...)
+	}
+	w.colour.Use(w.settings.Norms, open, others...)
+	w.sheet.Begin()
+	w.sheet.Propose(w.lastFolder(), k.word())
+	w.sheet.Refused = k.owns
+	w.sheet.Content = func(p planning.Plan) (sheet.Content, error) {
+		words := sheet.Words{Code: k.code()}
+		words.Colours, words.ColourRemarks = skin.OfPlan(p.File.Patches, open)
+		return sheet.Of(p, m.Here, m.Photograph, words), nil
+	}
 	w.stand(w.planRoom.Object())
 	w.planRoom.Show(m)
 	w.planRoom.TakeKeys()
@@ -132,7 +146,8 @@ func (w *Window) showPlan(k planKeeper, m plan.Model, others []plancolour.Other)
 func (w *Window) buildPlanRoom() {
 	r := plan.New(w.win)
 	w.planRoom = r
-	r.OnBack = w.leavePlan
+	r.OnBack, r.OnSheet = w.leavePlan, w.showSheet
+	w.sheet = plansheet.New(w.win)
 	w.skin, w.colour, w.family = planskin.New(w.win), plancolour.New(w.win), planfamily.New(w.win)
 	w.skin.OnChange, w.colour.OnChange, w.family.OnChange = r.Change, r.Change, r.Change
 	w.colour.OnRedraw = r.Redraw
@@ -151,6 +166,23 @@ func (w *Window) showPanels(p planning.Plan, web hand.Web) {
 	w.skin.Show(f, p, web)
 	w.colour.Show(f, p, web)
 	w.family.Show(f, p, web)
+	w.sheet.Show(f, p, web)
+}
+
+// showSheet opens the page from which the plan is printed.
+func (w *Window) showSheet() {
+	w.finishWriting()
+	page := dialog.NewCustom(lang.L("Print"), lang.L("Close"), w.sheet.Object(), w.win)
+	page.SetOnClosed(w.planRoom.TakeKeys)
+	page.Resize(w.nearlyWhole(560, 820))
+	page.Show()
+}
+
+// finishWriting takes what is still being written in the panels.
+func (w *Window) finishWriting() {
+	w.skin.Finish()
+	w.colour.Finish()
+	w.family.Finish()
 }
 
 // finishPlan keeps what was planned last.
@@ -158,9 +190,7 @@ func (w *Window) finishPlan() {
 	if w.planRoom == nil || w.keeping == nil {
 		return
 	}
-	w.skin.Finish()
-	w.colour.Finish()
-	w.family.Finish()
+	w.finishWriting()
 	w.planRoom.Finish()
 	w.keeping = nil
 }
