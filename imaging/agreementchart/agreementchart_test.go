@@ -164,6 +164,22 @@ func TestAxesBearThreeToNineNumbers(t *testing.T) {
 	}
 }
 
+func TestACorrelationShortOfOneIsNotWrittenAsOne(t *testing.T) {
+	var all []observations.Observation
+	for i := range 30 {
+		for n, who := range []string{"A", "B"} {
+			all = append(all, observations.Observation{Target: fmt.Sprint(i), Observer: who, Value: float64(i) + 0.0001*float64((i*7+n*3)%5)})
+		}
+	}
+	c := must(agreementchart.Of(all, ""))[0]
+	if got := c.Rows()[0].Text; got != "0.999 (0.999 to 0.999)" {
+		t.Errorf("it is written %q", got)
+	}
+	if got := c.Words()[2]; !strings.Contains(got, "about 99 per cent (99 to 99)") {
+		t.Errorf("it is told as %q", got)
+	}
+}
+
 func TestTwoWhoNeverDifferAreSuspectedOfCopying(t *testing.T) {
 	charts, _ := agreementchart.Of([]observations.Observation{{Target: "1", Observer: "A", Value: 1}, {Target: "1", Observer: "B", Value: 1}, {Target: "2", Observer: "A", Value: 3}, {Target: "2", Observer: "B", Value: 3}}, "")
 	if words := charts[0].Words(); len(words) != 1 || !strings.Contains(words[0], "copied") {

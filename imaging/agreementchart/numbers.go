@@ -50,10 +50,28 @@ func bracketed(i agreement.Interval, unit string) string {
 	if math.IsNaN(i.Low) || math.IsNaN(i.High) {
 		return with(unit, number(i.Value, 3)) + " (no interval can be told)"
 	}
-	p := places(i)
-	return fmt.Sprintf("%s (%s)", with(unit, number(i.Value, p)), bounds(i, p))
+	return written(i, unit, places(i))
 }
 
-func bounds(i agreement.Interval, places int) string {
-	return number(i.Low, places) + " to " + number(i.High, places)
+// correlation is a coefficient with its bounds, to two or three decimals. What is
+// less than one is never rounded to it.
+func correlation(i agreement.Interval) string {
+	if math.IsNaN(i.Value) || math.IsNaN(i.Low) || math.IsNaN(i.High) {
+		return bracketed(i, "")
+	}
+	at := min(max(places(i), 2), 3)
+	return written(agreement.Interval{Value: below(i.Value, at), Low: below(i.Low, at), High: below(i.High, at)}, "", at)
+}
+
+// below is x, or the largest number of so many decimals below one where x is less
+// than one and would be rounded to it.
+func below(x float64, places int) float64 {
+	if largest := 1 - math.Pow(10, -float64(places)); x < 1 && x > largest {
+		return largest
+	}
+	return x
+}
+
+func written(i agreement.Interval, unit string, places int) string {
+	return fmt.Sprintf("%s (%s to %s)", with(unit, number(i.Value, places)), number(i.Low, places), number(i.High, places))
 }

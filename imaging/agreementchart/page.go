@@ -75,7 +75,7 @@ func write(room *draw.Canvas, s text.Style, height vg.Length, words string) {
 }
 
 // method is how the figures are computed.
-var method = fmt.Sprintf("ICC(2,1) and ICC(3,1) as by Shrout and Fleiss 1979, limits of agreement as by Bland and Altman 1986 at %.2f standard deviations; brackets and shades are 95 %% intervals.", agreement.Reach)
+var method = fmt.Sprintf("ICC(2,1) and ICC(3,1) as by Shrout and Fleiss 1979, limits of agreement as by Bland and Altman 1986 at %.2f standard deviations; brackets and shades are 95 %% intervals, targets being taken as independent of each other, as several webs of one hand are not quite.", agreement.Reach)
 
 // smallPrint writes method and caution at the bottom.
 func (c Chart) smallPrint(inner *draw.Canvas, ink charting.Ink) {

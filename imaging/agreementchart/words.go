@@ -73,8 +73,8 @@ func (c Chart) Rows() []Row {
 		less = fmt.Sprintf("occasion %s less %s", c.Names[0], c.Names[1])
 	}
 	return []Row{
-		row(correlationAbsolute, c.agreement.Absolute, "", "the readings as they stand"),
-		row(correlationConsistent, c.agreement.Consistency, "", "the bias taken off"),
+		{correlationAbsolute, c.agreement.Absolute, correlation(c.agreement.Absolute), "the readings as they stand"},
+		{correlationConsistent, c.agreement.Consistency, correlation(c.agreement.Consistency), "the bias taken off"},
 		row("Bias", p.Bias, unit, less),
 		row("Lower limit of agreement", p.Lower, unit, "1.96 deviations below the bias"),
 		row("Upper limit of agreement", p.Upper, unit, "1.96 deviations above the bias"),
@@ -138,9 +138,9 @@ func (c Chart) correlationWords() string {
 		return fmt.Sprintf("The ICC(2,1) is %s; no interval can be told.", number(i.Value, 3))
 	}
 	if i.Low <= 0 {
-		return fmt.Sprintf("Whether the readings tell these targets apart can't be said: the ICC(2,1) is %s.", bracketed(i, ""))
+		return fmt.Sprintf("Whether the readings tell these targets apart can't be said: the ICC(2,1) is %s.", correlation(i))
 	}
-	percent := func(x float64) string { return fmt.Sprintf("%.0f", 100*x) }
+	percent := func(x float64) string { return fmt.Sprintf("%.0f", 100*below(x, 2)) }
 	return fmt.Sprintf("Of the spread of the readings about %s per cent (%s to %s) lies in the targets, the rest in the reading. This holds only for targets that differ as much as these.",
 		percent(i.Value), percent(i.Low), percent(i.High))
 }

@@ -48,7 +48,7 @@ func newSide(r *Room) *side {
 		s.rows = append(s.rows, f)
 		s.page.Add(f)
 	}
-	s.page.Add(column.Remark(lang.L("In brackets is the 95 % interval.")),
+	s.page.Add(column.Remark(lang.L("In brackets is the 95 % interval. It takes targets as independent of each other, as several webs of one hand are not quite.")),
 		column.Title(lang.L("Where they differ most")), s.widest, s.remarks,
 		column.Heading(lang.L("Save")), newSaveRow(r), s.saved, column.Remark(wording.Term(wording.Caution)))
 	s.object = container.New(layout.NewCustomPaddedLayout(0, 0, 0, 10), s.page.Object())
