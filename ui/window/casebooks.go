@@ -272,6 +272,7 @@ func (w *Window) casebookMenu() *fyne.Menu {
 		item(lang.L("Back to the case"), command(fyne.KeyB), open, w.showCases),
 		item(lang.L("Leave the casebook"), nil, open, w.leaveCasebook),
 		fyne.NewMenuItemSeparator(),
+		item(lang.L("How far observers agree"), nil, true, w.showAgreement),
 		item(lang.L("Who is marking?"), nil, true, w.askObserver),
 	)
 }

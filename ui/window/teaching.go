@@ -1,17 +1,65 @@
 package window
 
 import (
+	"context"
 	"image"
 	"path/filepath"
 
+	"fyne.io/fyne/v2/lang"
+
 	"ogive/geometry/plane"
+	"ogive/imaging/observed"
 	"ogive/imaging/rounds"
+	"ogive/ui/agree"
 	"ogive/ui/round"
 )
 
-// teaching is the room of rounds, built when it is first needed.
+// teaching is the rooms of rounds and of agreement, built when they are first
+// needed.
 type teaching struct {
-	rounds *round.Room
+	rounds    *round.Room
+	agreement *agree.Room
+}
+
+// showAgreement shows how far observers agree, on the casebook that is open or on
+// a file that the user chooses.
+func (w *Window) showAgreement() {
+	if !w.putAway() {
+		return
+	}
+	if w.agreement == nil {
+		w.agreement = agree.New(w.win)
+		w.agreement.OnLeave = w.leaveAgreement
+	}
+	w.stand(w.agreement.Object())
+	w.agreement.Show(w.observedHere())
+}
+
+// observedHere is what was observed in the casebook that is open.
+func (w *Window) observedHere() agree.Source {
+	if w.book == nil {
+		return agree.Source{}
+	}
+	book, settings := w.book, w.settings
+	return agree.Source{
+		Name: lang.L("the casebook {{.Name}}", map[string]any{"Name": filepath.Base(book.Folder())}),
+		Load: func(ctx context.Context, progress func(done, all int)) (observed.Found, error) {
+			reader, err := observed.In(book, settings)
+			if err != nil {
+				return observed.Found{}, err
+			}
+			return reader.Read(ctx, 0, progress)
+		},
+	}
+}
+
+func (w *Window) leaveAgreement() {
+	w.agreement.Leave()
+	if w.book != nil {
+		w.showCases()
+		return
+	}
+	w.toStart()
 }
 
 // showRounds shows the page on which rounds begin and go on.

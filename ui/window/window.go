@@ -170,7 +170,7 @@ func (w *Window) buildWelcome() {
 	w.welcome = welcome.New()
 	w.welcome.OnCasebook, w.welcome.OnExampleCasebook = w.askForCasebook, w.openExampleCasebook
 	w.welcome.OnRecentCasebook = w.openCasebook
-	w.welcome.OnPlan, w.welcome.OnRound = w.planExample, w.showRounds
+	w.welcome.OnPlan, w.welcome.OnRound, w.welcome.OnAgreement = w.planExample, w.showRounds, w.showAgreement
 	w.welcome.OnOpen = w.askForPhotograph
 	w.welcome.OnExample = func() { w.openExample(firstExample()) }
 	w.welcome.OnHow = func() { photographing.Show(w.win) }
