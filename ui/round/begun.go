@@ -3,6 +3,7 @@ package round
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
@@ -25,6 +26,7 @@ const mostDone = 6
 func newBegun(r *Room) *begun { return &begun{room: r, object: container.NewVBox()} }
 
 func (b *begun) show(own []*rounds.Round) {
+	defer b.object.Refresh()
 	b.object.RemoveAll()
 	b.buttons, b.shown = nil, own
 	var open, done []*rounds.Round
@@ -38,19 +40,32 @@ func (b *begun) show(own []*rounds.Round) {
 	if len(open) > 0 {
 		b.object.Add(heading(lang.L("Begun and not finished")))
 		for _, round := range open {
-			b.row(round, progressWords(round), widget.NewButton(lang.L("Go on"), func() { b.room.goOn(round) }))
+			b.row(round, progressWords(round),
+				quiet(lang.L("Remove…"), func() { b.askRemove(round) }),
+				widget.NewButton(lang.L("Go on"), func() { b.room.goOn(round) }))
 		}
 	}
-	b.object.Add(heading(lang.L("Finished")))
 	if len(done) == 0 {
-		b.object.Add(caption(lang.L("None yet. What you learn in a round stands here, and how your score goes over the rounds.")))
+		b.object.Add(howItGoes())
+		return
 	}
+	b.object.Add(heading(lang.L("Finished")))
 	for _, round := range done[:min(len(done), mostDone)] {
 		b.row(round, scoreWords(round),
 			widget.NewButton(lang.L("Look"), func() { b.room.conclude(round) }),
 			widget.NewButton(lang.L("Again"), func() { b.room.again(round) }))
 	}
-	b.object.Refresh()
+}
+
+// howItGoes tells those who have never taken a round what will happen.
+func howItGoes() fyne.CanvasObject {
+	c := newCard(
+		wrapped(lang.L("1   A photograph of a hand is shown. It is artificial, so its truth is known exactly.")),
+		wrapped(lang.L("2   You say what you see, or mark it. No figure is shown before you have answered.")),
+		wrapped(lang.L("3   The truth is drawn over your answer, with how far you are off and one thing to look for.")),
+		wrapped(lang.L("4   At the end you are told which way to correct your eye. Your score stands here from round to round.")),
+		caption(lang.L("Nobody else sees it, and nothing can be broken. You can stop at any picture and go on another day.")))
+	return container.NewVBox(heading(lang.L("How a round goes")), c)
 }
 
 func (b *begun) row(round *rounds.Round, said string, buttons ...*widget.Button) {
@@ -64,6 +79,23 @@ func (b *begun) row(round *rounds.Round, said string, buttons ...*widget.Button)
 	second := caption(said)
 	second.Wrapping, second.Truncation = fyne.TextWrapOff, fyne.TextTruncateEllipsis
 	b.object.Add(container.NewBorder(nil, nil, nil, container.NewCenter(row), container.New(layout.NewCustomPaddedVBoxLayout(-14), title, second)))
+}
+
+// askRemove asks before a round that was begun is gone for good.
+func (b *begun) askRemove(round *rounds.Round) {
+	dialog.ShowConfirm(lang.L("Remove this round?"), lang.L("{{.Round}}: what was answered in it is gone for good.", map[string]any{"Round": titleOf(round)}), func(yes bool) {
+		if yes {
+			b.remove(round)
+		}
+		b.room.keyboard.take()
+	}, b.room.win)
+}
+
+func (b *begun) remove(round *rounds.Round) {
+	if err := round.Remove(); err != nil {
+		b.room.tellProblem(err)
+	}
+	b.room.reread(b.room.start.show)
 }
 
 func (b *begun) waiting(on bool) {

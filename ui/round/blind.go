@@ -42,7 +42,7 @@ func newBlind(r *Room) *blind {
 	b.rest.Hide()
 	b.scale = newScalePanel(b)
 	b.done = widget.NewButton("", b.enter)
-	b.object = container.NewBorder(b.scale.object, container.NewVBox(b.hint, b.done), nil, nil, container.New(topmost{}, b.guide.Content(), b.rest))
+	b.object = newTower(1, b.scale.object, container.New(topmost{}, b.guide.Content(), b.rest), b.hint, b.done)
 	return b
 }
 
@@ -78,6 +78,9 @@ func (b *blind) inHand() bool { return b.room.page == marks && !b.room.busy }
 // the picture.
 func (b *blind) wanted() (marking.Spot, bool) {
 	s := b.work().State()
+	if s.LacksLength() {
+		return marking.Spot{}, false // one thing at a time
+	}
 	for _, step := range []marking.Step{b.step, 0} {
 		for _, spot := range b.order(s) {
 			_, placed := s.Points[spot]
@@ -297,20 +300,22 @@ func (b *blind) show() {
 	}
 	ready := b.ready()
 	able(b.done, ready)
-	if b.rest.Visible() != ready {
-		visible(b.rest, ready)
-		visible(b.guide.Content(), !ready)
-		b.object.Refresh()
-	}
+	visible(b.rest, ready)
+	visible(b.guide.Content(), !ready && !s.LacksLength())
 	b.done.Importance = widget.MediumImportance
-	if ready {
+	switch {
+	case ready:
 		b.done.Importance = widget.HighImportance
 		b.done.SetText(withKey(lang.L("Done: compare with the truth"), lang.L("Enter")))
 		b.hint.SetText(lang.L("You can still drag every mark. What was skipped counts as wrong."))
-	} else {
+	case s.LacksLength():
+		b.done.SetText(lang.L("The length is lacking"))
+		b.hint.SetText(lang.L("Read it off the numbers of the ruler."))
+	default:
 		b.done.SetText(lang.L("{{.Number}} left to place", map[string]any{"Number": left}))
 		b.hint.SetText(lang.L("Backspace takes the last mark back, the arrow keys move it. Each mark is kept at once."))
 	}
+	b.object.Refresh() // the words may need more lines or fewer
 	b.draw()
 	able(b.room.head.undo, b.work().UndoName() != "")
 	able(b.room.head.redo, b.work().RedoName() != "")

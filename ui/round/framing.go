@@ -24,6 +24,7 @@ func (p *photograph) frame(places []plane.PixelPoint) {
 	const filled = 0.75
 	room, px := p.Size(), filled*float64(canvas.Scale())
 	zoom := min(float64(room.Width)*px/max(float64(high.X-low.X), 1), float64(room.Height)*px/max(float64(high.Y-low.Y), 1), closest)
+	p.MouseOut() // magnify about the web, not about the pointer
 	p.Fit()
 	if zoom <= p.zoom {
 		return

@@ -1,10 +1,9 @@
 package round
 
 import (
-	"image"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/rounds"
@@ -23,7 +22,7 @@ func newOwnClick(r *Room) *ownClick {
 	o := &ownClick{room: r, said: wrapped("")}
 	o.use = widget.NewButton(lang.L("Use it in my readings"), o.take)
 	o.build([]fyne.CanvasObject{strong(lang.L("How widely your clicks scatter")), o.said, o.use})
-	o.gap = -4
+	o.ground, o.gap = theme.ColorNameBackground, -4 // on which a button is seen
 	o.ExtendBaseWidget(o)
 	return o
 }
@@ -36,7 +35,8 @@ func (o *ownClick) show(of *rounds.Round) {
 	visible(o.use, enough)
 	switch {
 	case enough:
-		o.said.SetText(own.Sentence(image.Pt(int(own.Longer), 0)))
+		o.said.SetText(lang.L("By {{.SD}} px each way on pictures {{.Width}} px wide, told from {{.Clicks}} clicks in blind rounds; on larger photographs by as many times more. What you miss by habit is not in it.", map[string]any{
+			"SD": fixed(float64(own.SD), 1), "Width": fixed(float64(own.Longer), 0), "Clicks": own.Clicks}))
 	default:
 		o.said.SetText(lang.L("{{.Clicks}} of your clicks are known so far; it takes some more blind pictures to tell how widely they scatter.", map[string]any{"Clicks": own.Clicks}))
 	}

@@ -2,7 +2,6 @@ package round
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -22,7 +21,7 @@ type questions struct {
 	list   *pile
 	hint   *widget.Label
 	done   *widget.Button
-	object fyne.CanvasObject
+	object *fyne.Container
 
 	rows []*question
 	at   int // the question in hand
@@ -33,7 +32,7 @@ func newQuestions(r *Room) *questions {
 	q.list = newPile()
 	q.done = widget.NewButton("", q.enter)
 	q.done.Importance = widget.HighImportance
-	q.object = container.NewBorder(closely(q.which, q.seen), container.NewVBox(q.hint, q.done), nil, nil, q.list.object)
+	q.object = newTower(2, q.which, q.seen, q.list.object, q.hint, q.done)
 	return q
 }
 
@@ -162,6 +161,7 @@ func (q *questions) show() {
 		q.done.Importance = widget.HighImportance
 	}
 	q.done.Refresh()
+	q.object.Refresh() // the words may need more lines or fewer
 	q.room.table.board.Draw(q.scene())
 }
 

@@ -134,6 +134,7 @@ func (s *scene) markAllBut(skipped marking.Spot) {
 		if s.taking.work.State().LacksLength() {
 			of := s.taking.picture.Truth.Plane
 			a, b := s.place(marking.Spot{Kind: marking.ScalePoint}), s.place(marking.Spot{Kind: marking.ScalePoint, N: 1})
+			s.lookedAt("mark-length")
 			if s.win.Canvas().Focused() != s.table.marking.scale.length {
 				s.t.Fatal("the length is asked for, and the keys go elsewhere")
 			}
@@ -273,7 +274,7 @@ func TestARoundThatIsLeftGoesOnWithTheSamePictureAndItsMarks(t *testing.T) {
 	if s.page != starting || !strings.Contains(s.start.notice.label.Text, "0 of 5") {
 		t.Fatalf("page %v, said %q", s.page, s.start.notice.label.Text)
 	}
-	test.Tap(s.start.begun.buttons[0])
+	test.Tap(s.start.begun.buttons[1])
 	s.came()
 	at, there := s.taking.work.State().Points[marking.Spot{Kind: marking.ScalePoint}]
 	if s.page != marks || s.taking.picture.Number != number || !there || math.Abs(float64(at.X)-400) > 0.5 {
@@ -308,7 +309,7 @@ func TestTheResultIsSavedWholeAndFailuresAreSaid(t *testing.T) {
 	judgedBefore(t, folder, s)
 	s.Show(folder, "AB", s.settings)
 	s.came()
-	test.Tap(s.start.begun.buttons[1]) // look at the latest that is done
+	test.Tap(s.start.begun.buttons[2]) // look at the latest that is done
 	s.came()
 	path := filepath.Join(t.TempDir(), "result")
 	s.result.save(path)
@@ -333,7 +334,7 @@ func TestAgainShowsTheSamePicturesInAnotherOrder(t *testing.T) {
 	s.Show(folder, "AB", s.settings)
 	s.came()
 	of := s.start.begun.shown[2]
-	test.Tap(s.start.begun.buttons[2])
+	test.Tap(s.start.begun.buttons[3])
 	s.came()
 	if s.page != judging || s.taking.round.Setup.Seed != of.Setup.Seed || s.taking.round.Repeats != of.ID || s.taking.picture.Number == of.Order[0] && s.taking.round.Order[1] == of.Order[1] && s.taking.round.Order[2] == of.Order[2] {
 		t.Errorf("page %v, round %+v of %v", s.page, s.taking.round.Order, of.Order)
@@ -346,5 +347,70 @@ func TestNothingBeginsWithoutSomebodyWhoTakesIt(t *testing.T) {
 	s.press(fyne.KeyReturn)
 	if s.busy || !s.start.begins.Disabled() || !strings.Contains(s.start.begins.Text, "who takes") {
 		t.Errorf("busy %v, the button says %q", s.busy, s.start.begins.Text)
+	}
+}
+
+func TestARoundThatWasBegunCanBeRemoved(t *testing.T) {
+	folder := t.TempDir()
+	s := newScene(t, folder, theme.VariantLight, small())
+	judgedBefore(t, folder, s)
+	s.Show(folder, "AB", s.settings)
+	s.came()
+	test.Tap(s.start.begun.buttons[0])
+	if s.win.Canvas().Overlays().Top() == nil || len(s.all) != 4 {
+		t.Fatal("it is removed without a question")
+	}
+	s.start.begun.remove(s.all[3])
+	s.came()
+	if len(s.all) != 3 || !s.all[2].Done() {
+		t.Errorf("%d rounds are left", len(s.all))
+	}
+}
+
+// A key that is held down is reported again and again.
+func TestEnterHeldDownDoesNotRunPastTheTruth(t *testing.T) {
+	s := newScene(t, t.TempDir(), theme.VariantLight, small())
+	s.begun(rounds.ByEye, 5)
+	s.answerAll("", 0.5)
+	enter := &fyne.KeyEvent{Name: fyne.KeyReturn}
+	s.keyboard.KeyDown(enter)
+	for range 5 {
+		s.keyboard.TypedKey(enter)
+		s.came()
+	}
+	if s.page != feedback || len(s.taking.round.Results) != 1 {
+		t.Errorf("page %v after %d answers", s.page, len(s.taking.round.Results))
+	}
+	s.keyboard.KeyUp(enter)
+	s.keyboard.KeyDown(enter)
+	s.keyboard.TypedKey(enter)
+	s.came()
+	if s.page != judging {
+		t.Errorf("the next press of Enter does not go on: page %v", s.page)
+	}
+}
+
+func TestABorderIsPulledAsAMarkAndTheRestOfTheReadingIsNotKept(t *testing.T) {
+	s := newScene(t, t.TempDir(), theme.VariantLight, small())
+	s.start.faults.SetSelected(s.start.faults.Options[:2])
+	s.begun(rounds.Blind, 5)
+	s.markAll()
+	s.came()
+	m := s.table.marking
+	edge := m.borders.edges[hand.ThirdWeb]
+	if len(edge) < 10 {
+		t.Fatalf("the third web is traced in %d points", len(edge))
+	}
+	from := edge[len(edge)/2]
+	m.dragEdge(hand.ThirdWeb, from, from.Add(plane.Vec[plane.Pixel](0, 6)))
+	m.dropEdge(hand.ThirdWeb)
+	s.came()
+	if len(s.taking.work.State().Edges[hand.ThirdWeb]) == 0 {
+		t.Error("the pulled border is no mark")
+	}
+	test.Tap(s.head.undo)
+	s.came()
+	if len(s.taking.work.State().Edges[hand.ThirdWeb]) != 0 {
+		t.Error("undoing does not give the border back to the tracing")
 	}
 }

@@ -7,12 +7,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/geometry/plane"
 	"ogive/geometry/scale"
 	"ogive/ui/choice"
-	"ogive/ui/flow"
 	"ogive/ui/marking"
 )
 
@@ -50,10 +50,9 @@ func newScalePanel(b *blind) *scalePanel {
 	set := widget.NewButton(lang.L("Set"), func() { p.tellTyped(p.length.Text) })
 	p.typing = container.NewBorder(nil, nil, nil, container.NewHBox(widget.NewLabel("mm"), set), p.length)
 	p.object = newCard(strong(lang.L("What lies beside the hand?")), p.on, p.ask, p.usual, p.typing)
+	p.object.ground, p.object.gap = theme.ColorNameBackground, 4 // on which a button is seen
 	return p
 }
-
-var _ flow.Tall = (*card)(nil)
 
 func (p *scalePanel) begin() { p.length.SetText("") }
 
@@ -75,7 +74,6 @@ func (p *scalePanel) show(s marking.State) {
 	if before != wanted || asked != lacking {
 		p.usual.Set(-1)
 		p.object.Refresh()
-		p.blind.room.table.object.Refresh()
 	}
 	if lacking && (!asked || !before) {
 		p.blind.room.win.Canvas().Focus(p.length)

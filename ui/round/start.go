@@ -32,6 +32,7 @@ type start struct {
 	curve  *curve
 	left   *pile
 	right  *pile
+	page   *fyne.Container // all of the left
 	object fyne.CanvasObject
 }
 
@@ -50,18 +51,17 @@ func newStart(r *Room) *start {
 	s.begins = widget.NewButton("", s.begin)
 	s.begins.Importance = widget.HighImportance
 	s.begun, s.curve = newBegun(r), newCurve()
-	s.notice = newNotice(func() { s.left.arrange() })
+	s.notice = newNotice(func() { s.page.Refresh() })
 	s.left = newPile(
-		s.notice.object,
 		heading(lang.L("A new round")),
 		container.NewGridWithColumns(2, s.kinds[0], s.kinds[1]), empty(8),
 		strong(lang.L("How hard?")), s.hard, s.means,
 		strong(lang.L("How many pictures?")), s.counts, empty(6),
 		s.fold, s.folded,
 		strong(lang.L("Who takes it?")), container.New(narrow(200), s.who), empty(8))
-	s.right = newPile(s.begun.object, s.curve)
-	left := container.NewBorder(nil, s.begins, nil, nil, s.left.object)
-	s.object = container.New(halves{}, left, s.right.object)
+	s.right = newPile(s.begun.object, empty(8), s.curve)
+	s.page = newTower(1, s.notice.object, s.left.object, s.begins)
+	s.object = container.New(halves{}, s.page, s.right.object)
 	s.choose(rounds.ByEye)
 	s.hard.Set(0)
 	s.setHard(0)

@@ -1,8 +1,9 @@
 package round
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -31,7 +32,7 @@ func newTold(r *Room) *told {
 	t.list = newPile()
 	t.next = widget.NewButton("", r.next)
 	t.next.Importance = widget.HighImportance
-	t.object = container.NewBorder(t.score, container.NewVBox(t.legend.object, t.next), nil, nil, t.list.object)
+	t.object = newTower(1, t.score, t.list.object, t.legend.object, t.next)
 	return t
 }
 
@@ -52,7 +53,7 @@ func (t *told) show() {
 	visible(t.advice, f.Look != "")
 	t.list.clear()
 	t.list.add(t.advice, empty(8))
-	for _, l := range f.Lines {
+	for _, l := range inOrder(f.Lines, t.room.taking.work != nil) {
 		t.list.add(newVerdict(l), empty(6))
 	}
 	if misses := missWords(f.Result); misses != "" {
@@ -62,6 +63,24 @@ func (t *told) show() {
 	t.legend.show(t.room.taking)
 	t.object.Refresh()
 	t.waiting(false)
+}
+
+// inOrder are the answers as they were asked; of the many of blind marks those that
+// are wrong stand first.
+func inOrder(lines []rounds.Line, blind bool) []rounds.Line {
+	if !blind {
+		return lines
+	}
+	rank := func(l rounds.Line) int {
+		switch {
+		case l.Counted && !l.Right:
+			return 0
+		case l.Counted:
+			return 1
+		}
+		return 2
+	}
+	return slices.SortedStableFunc(slices.Values(lines), func(a, b rounds.Line) int { return rank(a) - rank(b) })
 }
 
 // waiting says that the next picture is still being made.
