@@ -153,8 +153,8 @@ func TestWithoutReadingsTheRoomSaysHowToComeToThem(t *testing.T) {
 	r.Show(Source{Name: "x", Load: func(context.Context, func(int, int)) (observed.Found, error) {
 		return observed.Found{}, errors.New("the disk is gone")
 	}})
-	if got := r.empty.problem.Words(); !strings.Contains(got, "the disk is gone") {
-		t.Errorf("a failure is told as %q", got)
+	if got := r.empty.problem.Words(); !strings.Contains(got, "the disk is gone") || r.empty.first.Words() != "" {
+		t.Errorf("a failure is told as %q, %q", got, r.empty.first.Words())
 	}
 }
 
@@ -257,6 +257,14 @@ func TestTheRoomInLightAndDark(t *testing.T) {
 			keep(t, w.Canvas().Capture(), name+"-"+size+"-end")
 			r.side.what.Choose(2)
 			keep(t, w.Canvas().Capture(), name+"-"+size+"-slope")
+			r.beside = func(work func() func()) { work() }
+			r.Show(Source{Load: func(_ context.Context, progress func(done, all int)) (observed.Found, error) {
+				progress(7, 20)
+				return observed.Found{}, nil
+			}})
+			keep(t, w.Canvas().Capture(), name+"-"+size+"-wait")
+			r.fail(errors.New("ward.csv: line 3, column value: \"about half\" is no number; write it with a point, as in 0.47"))
+			keep(t, w.Canvas().Capture(), name+"-"+size+"-problem")
 			if got := w.Canvas().Size(); got != dims {
 				t.Errorf("%s %s: the room has grown to %v", name, size, got)
 			}

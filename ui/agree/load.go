@@ -83,6 +83,7 @@ func (r *Room) fail(err error) {
 	r.lacking = nil
 	r.take(observed.Found{}, nil, "")
 	r.empty.problem.Set(lang.L("The readings can't be gathered: {{.Problem}}.", map[string]any{"Problem": err.Error()}))
+	r.empty.first.Set("") // what there is is not known
 	r.empty.page.Arrange()
 }
 
