@@ -30,7 +30,7 @@ func newKeyboard(r *Room) *keyboard {
 
 // take gives the keys to the photograph, if the room is in the window.
 func (k *keyboard) take() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(k); c != nil && c.Overlays().Top() == nil {
+	if c := k.room.win.Canvas(); c.Overlays().Top() == nil {
 		c.Focus(k)
 	}
 }
@@ -50,7 +50,7 @@ func (k *keyboard) FocusGained() {}
 func (k *keyboard) FocusLost() {
 	k.shift = false
 	k.room.do(func() {
-		if c := fyne.CurrentApp().Driver().CanvasForObject(k); c != nil && c.Focused() == nil {
+		if c := k.room.win.Canvas(); c.Focused() == nil && k.room.root.Visible() {
 			k.take()
 		}
 	})

@@ -43,7 +43,7 @@ func newKeyboard(r *Room) *keyboard {
 
 // take gives the keys to the room, if it is in the window.
 func (k *keyboard) take() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(k); c != nil && c.Overlays().Top() == nil {
+	if c := k.room.win.Canvas(); c.Overlays().Top() == nil {
 		c.Focus(k)
 	}
 }
@@ -64,8 +64,8 @@ func (k *keyboard) FocusGained() {}
 func (k *keyboard) FocusLost() {
 	k.shift = false
 	k.room.soon(func() {
-		c := fyne.CurrentApp().Driver().CanvasForObject(k)
-		if c != nil && c.Focused() == nil && k.room.root.Visible() {
+		c := k.room.win.Canvas()
+		if c.Focused() == nil && k.room.root.Visible() {
 			k.take()
 		}
 	})

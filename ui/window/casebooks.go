@@ -154,7 +154,7 @@ func (w *Window) closeCasebook() {
 	if err := w.book.Close(); err != nil {
 		w.cannotOpen(plain(err))
 	}
-	w.book = nil
+	w.book, w.reader = nil, nil
 }
 
 func (w *Window) exampleFolder() string {

@@ -154,6 +154,7 @@ func slider(low, high, step, value float64, format string, ended func(float64)) 
 
 // useSettings reads the open photograph again with changed settings.
 func (w *Window) useSettings() {
+	w.reader = nil
 	if w.work != nil {
 		w.work.UseSettings(w.settings)
 		w.measure()

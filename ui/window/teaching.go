@@ -19,6 +19,8 @@ import (
 type teaching struct {
 	rounds    *round.Room
 	agreement *agree.Room
+	// reader remembers what was observed in the casebook that is open.
+	reader *observed.Reader
 }
 
 // showAgreement shows how far observers agree, on the casebook that is open or on
@@ -40,14 +42,18 @@ func (w *Window) observedHere() agree.Source {
 	if w.book == nil {
 		return agree.Source{}
 	}
-	book, settings := w.book, w.settings
+	if w.reader == nil {
+		reader, err := observed.In(w.book, w.settings)
+		if err != nil {
+			w.cannotOpen(plain(err))
+			return agree.Source{}
+		}
+		w.reader = reader
+	}
+	reader := w.reader
 	return agree.Source{
-		Name: lang.L("the casebook {{.Name}}", map[string]any{"Name": filepath.Base(book.Folder())}),
+		Name: lang.L("the casebook {{.Name}}", map[string]any{"Name": filepath.Base(w.book.Folder())}),
 		Load: func(ctx context.Context, progress func(done, all int)) (observed.Found, error) {
-			reader, err := observed.In(book, settings)
-			if err != nil {
-				return observed.Found{}, err
-			}
 			return reader.Read(ctx, 0, progress)
 		},
 	}
