@@ -43,7 +43,7 @@ func newKeyboard(r *Room) *keyboard {
 
 // take gives the keys to the room, if it is in the window.
 func (k *keyboard) take() {
-	if c := k.room.win.Canvas(); c.Overlays().Top() == nil {
+	if c := k.room.win.Canvas(); k.room.shown() && c.Overlays().Top() == nil {
 		c.Focus(k)
 	}
 }
@@ -65,7 +65,7 @@ func (k *keyboard) FocusLost() {
 	k.shift = false
 	k.room.soon(func() {
 		c := k.room.win.Canvas()
-		if c.Focused() == nil && k.room.root.Visible() {
+		if c.Focused() == nil {
 			k.take()
 		}
 	})

@@ -32,7 +32,7 @@ func newQuestions(r *Room) *questions {
 	q.list = newPile()
 	q.done = widget.NewButton("", q.enter)
 	q.done.Importance = widget.HighImportance
-	q.object = newTower(2, q.which, q.seen, q.list.object, q.hint, q.done)
+	q.object = newTower(1, closely(q.which, q.seen), q.list.object, q.hint, q.done)
 	return q
 }
 

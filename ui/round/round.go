@@ -87,11 +87,12 @@ func (r *Room) Show(folder, observer string, settings measure.Settings) {
 	r.folder, r.observer, r.settings = folder, observer, settings
 	r.all = nil
 	r.start.tellObserver(observer)
+	r.start.recalled = false
 	r.toStart()
 }
 
-// TakeKeys gives the keys to the room, for a window that has just shown it.
-func (r *Room) TakeKeys() { r.keyboard.take() }
+// shown reports whether the room is to be seen.
+func (r *Room) shown() bool { return r.root != nil && r.root.Visible() }
 
 // turnTo shows a page.
 func (r *Room) turnTo(p page) {

@@ -10,7 +10,7 @@ import (
 // typical are arches that show at a glance what their shapes are called.
 var typical = map[string]arch.Arch{
 	arch.V.String():      {Shape: arch.V, Flare: plane.Degrees(20), Turn: plane.Degrees(20)},
-	arch.Gothic.String(): {Shape: arch.Gothic, Radius: 8, Turn: plane.Degrees(58)},
+	arch.Gothic.String(): {Shape: arch.Gothic, Radius: 11, Turn: plane.Degrees(45)},
 	arch.Round.String():  {Shape: arch.Round, Radius: 3.6, Turn: plane.RightAngle},
 	arch.U.String():      {Shape: arch.U, Radius: 1.6, Flat: 4.4, Turn: plane.RightAngle},
 }

@@ -1,6 +1,7 @@
 package round
 
 import (
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -33,7 +34,9 @@ type start struct {
 	left   *pile
 	right  *pile
 	page   *fyne.Container // all of the left
-	object fyne.CanvasObject
+
+	recalled bool // it is set as the latest round was
+	object   fyne.CanvasObject
 }
 
 // counted are the numbers of pictures that are offered.
@@ -192,9 +195,28 @@ func (s *start) show() {
 	}
 	s.waiting(s.room.busy)
 	own := rounds.Of(s.room.all, s.room.observer)
+	s.recall(own)
 	s.begun.show(own)
 	s.curve.show(rounds.Curve(s.room.all, s.room.observer, s.kind), s.kind)
 	s.right.arrange()
+}
+
+// recall sets the page as the latest round was, once.
+func (s *start) recall(own []*rounds.Round) {
+	if s.recalled || len(own) == 0 {
+		return
+	}
+	s.recalled = true
+	last := own[len(own)-1].Setup
+	if i := slices.Index(rounds.Difficulties, last.Difficulty); i >= 0 {
+		s.hard.Set(i)
+		s.means.SetText(difficultyMeans(last.Difficulty))
+	}
+	s.kind = last.Kind
+	for _, t := range s.kinds {
+		t.choose(t.kind == s.kind)
+	}
+	s.arrange()
 }
 
 // waiting says that the first picture is being made.

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"ogive/geometry/plane"
+	"ogive/imaging/measure"
 	"ogive/imaging/rounds"
 	"ogive/ui/marking"
 )
@@ -69,7 +70,7 @@ func (r *Room) take(make func() (*rounds.Round, error)) {
 			t.supply, err = t.round.Supply(context.Background(), settings, nil)
 		}
 		if err == nil {
-			next, err = r.fetch(t)
+			next, err = fetch(t, settings)
 		}
 		return func() { r.taken(turn, t, next, err) }
 	})
@@ -93,12 +94,12 @@ func (r *Room) taken(turn int, t *taking, next fetched, err error) {
 }
 
 // fetch waits for the next picture of a round; it is called beside the window.
-func (r *Room) fetch(t *taking) (fetched, error) {
+func fetch(t *taking, settings measure.Settings) (fetched, error) {
 	picture, err := t.supply.Next(context.Background())
 	if err != nil || t.round.Setup.Kind != rounds.Blind {
 		return fetched{picture: picture}, err
 	}
-	work, err := marking.KeptBy("picture.jpg", t.round.Draft(), picture.Photograph, r.settings)
+	work, err := marking.KeptBy("picture.jpg", t.round.Draft(), picture.Photograph, settings)
 	return fetched{picture, work}, err
 }
 
@@ -161,9 +162,9 @@ func (r *Room) next() {
 	}
 	r.busy = true
 	r.table.told.waiting(true)
-	turn := r.turn
+	turn, settings := r.turn, r.settings
 	r.beside(func() func() {
-		next, err := r.fetch(t)
+		next, err := fetch(t, settings)
 		return func() {
 			if turn != r.turn {
 				return
