@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
 
+	"ogive/geometry/hand"
 	"ogive/imaging/palette"
 )
 
@@ -27,7 +28,7 @@ func (l *legend) show(t *taking) {
 	if len(d.Answered) > 0 {
 		l.add(newSample(palette.Zigzag, unbroken), lang.L("your marks: unbroken"))
 	}
-	if t.work != nil && len(d.Joints) > 0 {
+	if t.work != nil && t.picture.Truth.View != hand.WebView {
 		l.add(newSample(palette.Plan, lozenge), lang.L("true joints and crowns: diamonds"))
 	}
 	l.object.Refresh()

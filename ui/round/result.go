@@ -106,7 +106,7 @@ func (s *result) tables(sum rounds.Summary) []fyne.CanvasObject {
 	if len(sum.Figures) > 0 {
 		list = append(list, newGrid(lang.L("Figures from your marks, less the true ones"), lang.L("Mean with its interval at 95 per cent."), figureRows(sum.Figures), []float32{1.4, 2.6, 1.2}, -1), empty(8))
 	}
-	return list
+	return append(list, caption(againstWords(s.round.Limits)))
 }
 
 // waiting says that a round is being made.

@@ -142,6 +142,8 @@ func (r *Room) stop() {
 // room.
 func (r *Room) leave() {
 	switch {
+	case r.busy && (r.page == judging || r.page == marks):
+		// An answer is on its way to the disk; a moment later it is there.
 	case r.page == starting && r.OnLeave != nil:
 		r.stop()
 		r.OnLeave()

@@ -214,6 +214,10 @@ func TestASlopeMarkedBlindBelongsToTheWebOfThePicture(t *testing.T) {
 	s.markAll()
 	s.lookedAt("marked-slope")
 	s.press(fyne.KeyReturn)
+	test.Tap(s.head.back)
+	if s.page != marks {
+		t.Error("the round is left while an answer is on its way to the disk")
+	}
 	s.came()
 	f := s.taking.feedback
 	if s.page != feedback || len(f.Lines) != 1 || !f.Lines[0].Right || f.Lines[0].Web == hand.ThirdWeb {

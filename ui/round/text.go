@@ -36,7 +36,7 @@ func textOf(r *rounds.Round, curve []rounds.Point) string {
 		lines = append(lines, "", lang.L("Figures from the marks, less the true ones"))
 		lines = append(lines, tabbed(figureRows(sum.Figures))...)
 	}
-	lines = append(lines, "", lang.L("Round by round, right answers"))
+	lines = append(lines, "", againstWords(r.Limits), "", lang.L("Round by round, right answers"))
 	for i, p := range curve {
 		line := fmt.Sprintf("%d\t%s\t%s", i+1, p.Begun.Local().Format("2006-01-02"), share(p.Score))
 		if p.Repeat {

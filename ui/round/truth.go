@@ -7,6 +7,7 @@ import (
 	"ogive/geometry/plane"
 	"ogive/imaging/rounds"
 	"ogive/ui/board"
+	"ogive/ui/marking"
 )
 
 // truthScene draws the truth over the answer.
@@ -36,17 +37,19 @@ func (r *Room) truthScene() board.Scene {
 	return s
 }
 
-// trueJoints are all of them where joints were marked; by eye those from which the
+// trueJoints are those that were to be marked; by eye those from which the
 // depth of the web is told, with their names.
 func (t *taking) trueJoints() []board.Handle {
 	var handles []board.Handle
+	truth := t.picture.Truth
 	if t.work != nil {
-		for _, at := range t.feedback.Drawing.Joints {
-			handles = append(handles, board.Handle{At: at, Shape: board.DiamondHandle})
+		for _, spot := range t.work.State().Order() {
+			if at, ok := truth.Joints[spot.Digit][spot.Joint]; ok && spot.Kind == marking.JointPoint {
+				handles = append(handles, board.Handle{At: at, Shape: board.DiamondHandle})
+			}
 		}
 		return handles
 	}
-	truth := t.picture.Truth
 	if truth.View == hand.WebView {
 		return nil
 	}

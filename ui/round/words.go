@@ -82,6 +82,12 @@ func findingWords(name string) string {
 	return wording.Term(name)
 }
 
+// againstWords say by which normal values a round is judged.
+func againstWords(l rounds.Limits) string {
+	return lang.L("Normal here: dorsal index {{.Low}} to {{.High}}, slope {{.Flat}} to {{.Steep}}° ({{.Against}}); sources differ.", map[string]any{
+		"Low": fixed(l.Index[0], 2), "High": fixed(l.Index[1], 2), "Flat": fixed(l.Slope[0], 0), "Steep": fixed(l.Slope[1], 0), "Against": wording.Term(l.Against)})
+}
+
 // share is a part in words: "31 of 40, 78 % (62 to 88 % at 95 per cent)".
 func share(s scoring.Share) string {
 	if s.Of == 0 || math.IsNaN(s.Value) {
