@@ -150,7 +150,7 @@ func (a *answer) paintStrokes(ink color.Color) {
 
 const (
 	sketchWidth, sketchHeight = 30, 28
-	answerHeight              = 48
+	answerHeight              = 43
 )
 
 // Tapped gives the answer.

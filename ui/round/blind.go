@@ -71,7 +71,7 @@ func (b *blind) begin() {
 func (b *blind) work() *marking.Work { return b.room.taking.work }
 
 // inHand reports whether gestures have something to act on.
-func (b *blind) inHand() bool { return b.room.page == marks && !b.room.busy }
+func (b *blind) inHand() bool { return b.room.page == placing && !b.room.busy }
 
 // wanted is what to place next. In the web view every spot belongs to the web of
 // the picture.

@@ -36,7 +36,7 @@ func (b *blind) trace() {
 }
 
 func (b *blind) traced(work *marking.Work, edges map[hand.Web][]plane.PixelPoint) {
-	if b.room.page != marks || b.work() != work {
+	if b.room.page != placing || b.work() != work {
 		return
 	}
 	b.borders.tracing, b.borders.edges = false, edges

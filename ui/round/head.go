@@ -48,7 +48,7 @@ func command(icon look.IconName, do func()) *widget.Button {
 func (h *head) show() {
 	r := h.room
 	visible(h.photograph, r.taking != nil && r.page != concluding)
-	visible(h.marks, r.page == marks)
+	visible(h.marks, r.page == placing)
 	visible(h.back, r.page != starting || r.OnLeave != nil)
 	switch {
 	case r.page == starting:
@@ -78,7 +78,7 @@ func (h *head) who(of *rounds.Round) string {
 // progress is which picture is in hand.
 func (r *Room) progress() string {
 	done, of := r.taking.round.Progress()
-	if r.page != feedback {
+	if r.page != telling {
 		done++
 	}
 	return lang.L("Picture {{.Number}} of {{.All}}", map[string]any{"Number": min(done, of), "All": of})

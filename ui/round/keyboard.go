@@ -54,7 +54,7 @@ func (k *keyboard) CreateRenderer() fyne.WidgetRenderer {
 }
 
 // AcceptsTab is true where Tab walks questions or points instead of buttons.
-func (k *keyboard) AcceptsTab() bool { return k.room.page == judging || k.room.page == marks }
+func (k *keyboard) AcceptsTab() bool { return k.room.page == judging || k.room.page == placing }
 
 // FocusGained is called by Fyne.
 func (k *keyboard) FocusGained() {}
@@ -107,9 +107,9 @@ func (k *keyboard) TypedKey(e *fyne.KeyEvent) {
 		}
 	case judging:
 		k.judge(e.Name, enter)
-	case marks:
+	case placing:
 		k.mark(e.Name, enter)
-	case feedback:
+	case telling:
 		if enter || e.Name == fyne.KeySpace {
 			k.room.next()
 		}
@@ -195,7 +195,7 @@ func (k *keyboard) TypedRune(c rune) {
 	case r.page == judging && c >= '1' && c <= '9':
 		r.table.judging.pick(int(c - '1'))
 		return
-	case r.page == marks && (c == 's' || c == 'S'):
+	case r.page == placing && (c == 's' || c == 'S'):
 		r.table.marking.skip()
 		return
 	}
@@ -213,7 +213,7 @@ func (k *keyboard) TypedRune(c rune) {
 
 // TypedShortcut undoes and redoes marks.
 func (k *keyboard) TypedShortcut(s fyne.Shortcut) {
-	if k.room.page != marks {
+	if k.room.page != placing {
 		return
 	}
 	switch s := s.(type) {

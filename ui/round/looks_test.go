@@ -42,47 +42,60 @@ func judgedBefore(t *testing.T, folder string, s *scene) {
 	}
 }
 
-func TestEveryPageCanBeSeenInLightAndDark(t *testing.T) {
+// With a folder for pictures every page is kept, in light and dark and two sizes.
+func TestNoQuestionIsOutOfSightInASmallWindow(t *testing.T) {
+	s := newScene(t, t.TempDir(), theme.VariantLight, small())
+	s.through("light-1024")
 	if *keep == "" {
-		t.Log("no folder is given for pictures; one look is taken without")
+		return
 	}
 	for _, v := range variants() {
 		for _, size := range []fyne.Size{small(), fyne.NewSize(1600, 1000)} {
-			if *keep == "" && (v == theme.VariantDark || size != small()) {
-				continue
-			}
-			name := func(page string) string {
-				return fmt.Sprintf("%s-%v-%.0f", page, map[fyne.ThemeVariant]string{theme.VariantLight: "light", theme.VariantDark: "dark"}[v], size.Width)
-			}
 			folder := t.TempDir()
 			s := newScene(t, folder, v, size)
-			s.lookedAt(name("start-new"))
+			name := fmt.Sprintf("%v-%.0f", map[fyne.ThemeVariant]string{theme.VariantLight: "light", theme.VariantDark: "dark"}[v], size.Width)
+			s.lookedAt("start-new-" + name)
 			judgedBefore(t, folder, s)
 			s.Show(folder, "AB", s.settings)
 			s.came()
-			s.lookedAt(name("start"))
-			s.start.counts.Set(0)
-			began := time.Now()
-			s.press(fyne.KeyReturn)
-			s.came()
-			t.Log("first picture after", time.Since(began))
-			s.lookedAt(name("judge"))
-			for {
-				s.judgeBadly()
-				if s.page == judging {
-					s.lookedAt(name("judged"))
-				}
-				s.press(fyne.KeyReturn)
-				s.came()
-				s.lookedAt(name("told" + fmt.Sprint(len(s.taking.round.Results))))
-				s.press(fyne.KeyReturn)
-				s.came()
-				if s.page == concluding {
-					break
-				}
-			}
-			s.lookedAt(name("result"))
+			s.lookedAt("start-" + name)
+			s.through(name)
 		}
+	}
+}
+
+// through judges three pictures and looks at every page.
+func (s *scene) through(name string) {
+	s.t.Helper()
+	began := time.Now()
+	s.begun(rounds.ByEye, 3)
+	s.t.Log("first picture after", time.Since(began))
+	s.lookedAt("judge-" + name)
+	most := 0
+	for n := 1; s.page != concluding; n++ {
+		most = max(most, len(s.taking.picture.Questions))
+		s.checkRoom()
+		s.judgeBadly()
+		s.checkRoom()
+		s.lookedAt("judged-" + name)
+		s.press(fyne.KeyReturn)
+		s.came()
+		s.lookedAt(fmt.Sprintf("told%d-%s", n, name))
+		s.press(fyne.KeyReturn)
+		s.came()
+	}
+	if most < 4 {
+		s.t.Errorf("at most %d questions were asked", most)
+	}
+	s.lookedAt("result-" + name)
+}
+
+// checkRoom checks that all questions are seen at once.
+func (s *scene) checkRoom() {
+	s.t.Helper()
+	list := s.table.judging.list
+	if need, room := list.list.MinSize().Height, list.object.Size().Height; need > room {
+		s.t.Errorf("%d questions are %.0f high, and there is room for %.0f", len(s.taking.picture.Questions), need, room)
 	}
 }
 

@@ -26,7 +26,7 @@ func newQuestion(asked rounds.Question, hold func(), choose func(int)) *question
 	q := &question{asked: asked, text: wrapped(asked.Text), help: caption(helpWords(asked.Of)), hold: hold}
 	if len(asked.Choices) > 0 {
 		q.choices = newAnswers(asked, choose)
-		q.build([]fyne.CanvasObject{q.text, q.help, empty(20), q.choices})
+		q.build([]fyne.CanvasObject{q.text, q.help, empty(16), q.choices})
 	} else {
 		q.crown = strong("")
 		q.build([]fyne.CanvasObject{q.text, q.help, q.crown})

@@ -46,7 +46,7 @@ func (q *questions) begin() {
 	for i, asked := range p.Questions {
 		row := newQuestion(asked, func() { q.hold(i) }, func(c int) { q.choose(i, c) })
 		q.rows = append(q.rows, row)
-		q.list.add(row, empty(7))
+		q.list.add(row, empty(4))
 	}
 	q.list.top()
 	q.show()
@@ -151,7 +151,7 @@ func (q *questions) show() {
 	q.list.arrange()
 	if left == 0 {
 		q.done.SetText(withKey(lang.L("Compare with the truth"), lang.L("Enter")))
-		q.hint.SetText(lang.L("You can still change every answer. The truth is shown after this."))
+		q.hint.SetText(lang.L("Every answer can still be changed."))
 	} else {
 		q.done.SetText(lang.L("{{.Number}} left to answer", map[string]any{"Number": left}))
 		q.hint.SetText(q.hintFor())
@@ -167,7 +167,7 @@ func (q *questions) show() {
 
 func (q *questions) hintFor() string {
 	if q.wantsCrown() {
-		return lang.L("Click on the photograph. The wheel and the keys + and − magnify.")
+		return lang.L("Click on the photograph; the wheel magnifies.")
 	}
 	return lang.L("Keys: 1 to {{.Last}} choose, Tab goes to the next question.", map[string]any{"Last": max(2, len(q.rows[q.at].asked.Choices))})
 }

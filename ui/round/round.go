@@ -59,8 +59,8 @@ type page int
 const (
 	starting page = iota
 	judging
-	marks
-	feedback
+	placing
+	telling
 	concluding
 )
 
@@ -98,7 +98,7 @@ func (r *Room) shown() bool { return r.root != nil && r.root.Visible() }
 func (r *Room) turnTo(p page) {
 	r.page = p
 	visible(r.start.object, p == starting)
-	visible(r.table.object, p == judging || p == marks || p == feedback)
+	visible(r.table.object, p == judging || p == placing || p == telling)
 	visible(r.result.object, p == concluding)
 	r.head.show()
 	r.keyboard.take()
@@ -142,12 +142,12 @@ func (r *Room) stop() {
 // room.
 func (r *Room) leave() {
 	switch {
-	case r.busy && (r.page == judging || r.page == marks):
+	case r.busy && (r.page == judging || r.page == placing):
 		// An answer is on its way to the disk; a moment later it is there.
 	case r.page == starting && r.OnLeave != nil:
 		r.stop()
 		r.OnLeave()
-	case r.page == judging || r.page == marks || r.page == feedback:
+	case r.page == judging || r.page == placing || r.page == telling:
 		kept := r.keptSentence()
 		r.toStart()
 		r.start.say(kept)

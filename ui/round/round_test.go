@@ -39,14 +39,15 @@ func (s *scene) answerAll(wrong rounds.Asked, index float64) {
 	}
 }
 
+// begun begins a round as the page is set, of so many pictures.
 func (s *scene) begun(kind rounds.Kind, pictures int) {
 	s.t.Helper()
 	s.start.choose(kind)
-	counted := pictures / 5
-	s.start.counts.Set(counted - 1)
-	s.press(fyne.KeyReturn)
+	setup := s.start.setup()
+	setup.Count = pictures
+	s.begin(setup)
 	s.came()
-	if s.page != judging && s.page != marks {
+	if s.page != judging && s.page != placing {
 		s.t.Fatalf("the round has not begun: %q", s.start.notice.label.Text)
 	}
 }
@@ -54,7 +55,9 @@ func (s *scene) begun(kind rounds.Kind, pictures int) {
 func TestARoundJudgedByKeysIsScoredAsTheRoundSays(t *testing.T) {
 	folder := t.TempDir()
 	s := newScene(t, folder, theme.VariantLight, small())
-	s.begun(rounds.ByEye, 5)
+	s.start.counts.Set(0)
+	s.press(fyne.KeyReturn)
+	s.came()
 	right, all := 0, 0
 	for n := 1; ; n++ {
 		s.answerAll(rounds.Place, 0.3)
@@ -69,7 +72,7 @@ func TestARoundJudgedByKeysIsScoredAsTheRoundSays(t *testing.T) {
 		}
 		s.press(fyne.KeyReturn)
 		s.came()
-		if s.page != feedback {
+		if s.page != telling {
 			t.Fatalf("picture %d: the truth is not shown: %q", n, s.table.notice.label.Text)
 		}
 		s.press(fyne.KeyReturn)
@@ -163,7 +166,7 @@ func TestARoundMarkedBlindIsScoredAsTheRoundSays(t *testing.T) {
 	var own []rounds.Click
 	s.OnRepeatability = func(c rounds.Click) { own = append(own, c) }
 	s.start.faults.SetSelected(s.start.faults.Options[:5]) // no slopes: every picture has joints
-	s.begun(rounds.Blind, 5)
+	s.begun(rounds.Blind, 4)
 	s.lookedAt("mark-begin")
 	for {
 		s.markAll()
@@ -171,7 +174,7 @@ func TestARoundMarkedBlindIsScoredAsTheRoundSays(t *testing.T) {
 		s.lookedAt("marked-" + fixed(float64(len(s.taking.round.Results)), 0))
 		s.press(fyne.KeyReturn)
 		s.came()
-		if s.page != feedback {
+		if s.page != telling {
 			t.Fatalf("the truth is not shown: %q", s.table.notice.label.Text)
 		}
 		s.lookedAt("blind-told-" + fixed(float64(len(s.taking.round.Results)), 0))
@@ -203,7 +206,7 @@ func TestARoundMarkedBlindIsScoredAsTheRoundSays(t *testing.T) {
 func TestASlopeMarkedBlindBelongsToTheWebOfThePicture(t *testing.T) {
 	s := newScene(t, t.TempDir(), theme.VariantLight, small())
 	s.start.faults.SetSelected(s.start.faults.Options[5:])
-	s.begun(rounds.Blind, 5)
+	s.begun(rounds.Blind, 3)
 	for s.taking.picture.Web == hand.ThirdWeb {
 		s.markAll()
 		s.press(fyne.KeyReturn)
@@ -215,12 +218,12 @@ func TestASlopeMarkedBlindBelongsToTheWebOfThePicture(t *testing.T) {
 	s.lookedAt("marked-slope")
 	s.press(fyne.KeyReturn)
 	test.Tap(s.head.back)
-	if s.page != marks {
+	if s.page != placing {
 		t.Error("the round is left while an answer is on its way to the disk")
 	}
 	s.came()
 	f := s.taking.feedback
-	if s.page != feedback || len(f.Lines) != 1 || !f.Lines[0].Right || f.Lines[0].Web == hand.ThirdWeb {
+	if s.page != telling || len(f.Lines) != 1 || !f.Lines[0].Right || f.Lines[0].Web == hand.ThirdWeb {
 		t.Errorf("page %v, %+v", s.page, f.Lines)
 	}
 }
@@ -228,7 +231,7 @@ func TestASlopeMarkedBlindBelongsToTheWebOfThePicture(t *testing.T) {
 func TestAJointThatIsSkippedCountsAsWrongAndTheScaleIsNotSkipped(t *testing.T) {
 	s := newScene(t, t.TempDir(), theme.VariantLight, small())
 	s.start.faults.SetSelected(s.start.faults.Options[:2])
-	s.begun(rounds.Blind, 5)
+	s.begun(rounds.Blind, 1)
 	s.keyboard.TypedRune('s')
 	if spot, _ := s.table.marking.wanted(); spot.Kind != marking.ScalePoint || spot.N != 0 || !s.table.notice.object.Visible() {
 		t.Errorf("after skipping the scale %+v is wanted", spot)
@@ -238,7 +241,7 @@ func TestAJointThatIsSkippedCountsAsWrongAndTheScaleIsNotSkipped(t *testing.T) {
 	s.came()
 	s.press(fyne.KeyReturn)
 	s.came()
-	if s.page != feedback {
+	if s.page != telling {
 		t.Fatalf("said %q", s.table.notice.label.Text)
 	}
 	for _, l := range s.taking.feedback.Lines {
@@ -250,7 +253,7 @@ func TestAJointThatIsSkippedCountsAsWrongAndTheScaleIsNotSkipped(t *testing.T) {
 
 func TestNoFigureIsSeenBeforeTheAnswer(t *testing.T) {
 	s := newScene(t, t.TempDir(), theme.VariantLight, small())
-	s.begun(rounds.Blind, 5)
+	s.begun(rounds.Blind, 1)
 	s.markAll()
 	if s.taking.feedback.Drawing.Webs != nil {
 		t.Error("the truth is at hand before the answer")
@@ -260,7 +263,7 @@ func TestNoFigureIsSeenBeforeTheAnswer(t *testing.T) {
 	}
 	s.leave()
 	s.came()
-	s.begun(rounds.ByEye, 5)
+	s.begun(rounds.ByEye, 1)
 	scene := s.table.judging.scene()
 	if len(scene.Lines) > 0 || len(scene.Handles) > 0 || len(scene.Placed) > 0 || len(scene.Reading.Webs) > 0 {
 		t.Errorf("drawn over the picture: %+v", scene)
@@ -270,25 +273,25 @@ func TestNoFigureIsSeenBeforeTheAnswer(t *testing.T) {
 func TestARoundThatIsLeftGoesOnWithTheSamePictureAndItsMarks(t *testing.T) {
 	folder := t.TempDir()
 	s := newScene(t, folder, theme.VariantLight, small())
-	s.begun(rounds.Blind, 5)
+	s.begun(rounds.Blind, 1)
 	s.click(plane.Pt[plane.Pixel](400, 300))
 	number := s.taking.picture.Number
 	test.Tap(s.head.back)
 	s.came()
-	if s.page != starting || !strings.Contains(s.start.notice.label.Text, "0 of 5") {
+	if s.page != starting || !strings.Contains(s.start.notice.label.Text, "0 of 1") {
 		t.Fatalf("page %v, said %q", s.page, s.start.notice.label.Text)
 	}
 	test.Tap(s.start.begun.buttons[1])
 	s.came()
 	at, there := s.taking.work.State().Points[marking.Spot{Kind: marking.ScalePoint}]
-	if s.page != marks || s.taking.picture.Number != number || !there || math.Abs(float64(at.X)-400) > 0.5 {
+	if s.page != placing || s.taking.picture.Number != number || !there || math.Abs(float64(at.X)-400) > 0.5 {
 		t.Errorf("page %v, picture %d (was %d), the mark lies at %v, there %v", s.page, s.taking.picture.Number, number, at, there)
 	}
 }
 
 func TestEnterGoesToAQuestionWithoutAnAnswerAndNeverPastIt(t *testing.T) {
 	s := newScene(t, t.TempDir(), theme.VariantLight, small())
-	s.begun(rounds.ByEye, 5)
+	s.begun(rounds.ByEye, 1)
 	q := s.table.judging
 	for range 3 {
 		s.press(fyne.KeyReturn)
@@ -374,7 +377,7 @@ func TestARoundThatWasBegunCanBeRemoved(t *testing.T) {
 // A key that is held down is reported again and again.
 func TestEnterHeldDownDoesNotRunPastTheTruth(t *testing.T) {
 	s := newScene(t, t.TempDir(), theme.VariantLight, small())
-	s.begun(rounds.ByEye, 5)
+	s.begun(rounds.ByEye, 2)
 	s.answerAll("", 0.5)
 	enter := &fyne.KeyEvent{Name: fyne.KeyReturn}
 	s.keyboard.KeyDown(enter)
@@ -382,7 +385,7 @@ func TestEnterHeldDownDoesNotRunPastTheTruth(t *testing.T) {
 		s.keyboard.TypedKey(enter)
 		s.came()
 	}
-	if s.page != feedback || len(s.taking.round.Results) != 1 {
+	if s.page != telling || len(s.taking.round.Results) != 1 {
 		t.Errorf("page %v after %d answers", s.page, len(s.taking.round.Results))
 	}
 	s.keyboard.KeyUp(enter)
@@ -397,7 +400,7 @@ func TestEnterHeldDownDoesNotRunPastTheTruth(t *testing.T) {
 func TestABorderIsPulledAsAMarkAndTheRestOfTheReadingIsNotKept(t *testing.T) {
 	s := newScene(t, t.TempDir(), theme.VariantLight, small())
 	s.start.faults.SetSelected(s.start.faults.Options[:2])
-	s.begun(rounds.Blind, 5)
+	s.begun(rounds.Blind, 1)
 	s.markAll()
 	s.came()
 	m := s.table.marking

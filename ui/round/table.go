@@ -90,7 +90,7 @@ func newPhotograph(r *Room) *photograph {
 		switch r.page {
 		case judging:
 			r.table.judging.putCrown(at)
-		case marks:
+		case placing:
 			r.table.marking.place(at)
 		}
 	}

@@ -116,7 +116,7 @@ func (r *Room) adopt(next fetched) {
 		r.table.judge()
 		return
 	}
-	r.turnTo(marks)
+	r.turnTo(placing)
 	r.table.mark()
 }
 
@@ -146,7 +146,7 @@ func (r *Room) answered(f rounds.Feedback, err error) {
 		return
 	}
 	r.taking.feedback = f
-	r.turnTo(feedback)
+	r.turnTo(telling)
 	r.table.tell()
 }
 
