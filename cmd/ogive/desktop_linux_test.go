@@ -2,14 +2,19 @@ package main
 
 import (
 	"bufio"
+	"bytes"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"time"
+
+	"ogive/cmd/connections"
 )
 
 // patience is how long anything on the desktop is waited for. It is long because
@@ -33,6 +38,31 @@ type stage struct {
 	seen picture
 }
 
+// built builds the program, once for all tests.
+var built = sync.OnceValues(func() (string, error) {
+	folder, err := os.MkdirTemp("", "ogive-built-")
+	if err != nil {
+		return "", err
+	}
+	program := filepath.Join(folder, "ogive")
+	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
+		return "", errors.Join(fmt.Errorf("the program is not built: %w\n%s", err, out), os.RemoveAll(folder))
+	}
+	leftBehind = append(leftBehind, folder)
+	return program, nil
+})
+
+// leftBehind are folders of no single test.
+var leftBehind []string
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	for _, folder := range leftBehind {
+		_ = os.RemoveAll(folder) // in the folder for what is passing
+	}
+	os.Exit(code)
+}
+
 // newDesktop builds the program and starts the screen. What was seen is kept as
 // pictures if the test fails.
 func newDesktop(t *testing.T) *desktop {
@@ -48,9 +78,9 @@ func newDesktop(t *testing.T) *desktop {
 			t.Fatal(err)
 		}
 	}
-	d.program = filepath.Join(t.TempDir(), "ogive")
-	if out, err := exec.Command("go", "build", "-o", d.program, ".").CombinedOutput(); err != nil {
-		t.Fatalf("the program is not built: %v\n%s", err, out)
+	var err error
+	if d.program, err = built(); err != nil {
+		t.Fatal(err)
 	}
 	d.startScreen()
 	t.Cleanup(d.keepStages)
@@ -141,17 +171,32 @@ func (d *desktop) must(args ...string) {
 type running struct {
 	*desktop
 	process *exec.Cmd
+	watch   *connections.Watch // nil where nobody watches its connections
 	clicks  int
 }
 
-// start starts the program with a photograph and gives it the keys.
+// start starts the program with a photograph.
 func (d *desktop) start(photograph string) *running {
 	d.t.Helper()
-	r := &running{desktop: d, process: exec.Command(d.program, photograph)}
+	return d.begin(exec.Command(d.program, photograph), func(c *exec.Cmd) (*connections.Watch, error) { return nil, c.Start() })
+}
+
+// startWatched starts the program on its start page and watches what connections
+// it asks for, until quit.
+func (d *desktop) startWatched() *running {
+	d.t.Helper()
+	return d.begin(exec.Command(d.program), connections.Start)
+}
+
+// begin starts the program and gives it the keys.
+func (d *desktop) begin(program *exec.Cmd, start func(*exec.Cmd) (*connections.Watch, error)) *running {
+	d.t.Helper()
+	r := &running{desktop: d, process: program}
 	r.process.Env, r.process.Dir = d.environment(), d.folder
 	var said strings.Builder
 	r.process.Stderr = &said
-	if err := r.process.Start(); err != nil {
+	var err error
+	if r.watch, err = start(r.process); err != nil {
 		d.t.Fatal(err)
 	}
 	d.t.Cleanup(func() {
@@ -179,6 +224,58 @@ func (r *running) kill() {
 	}
 	_ = r.process.Wait() // the error says that it was killed
 	r.wait("the window is gone", func() bool { return r.look().empty() })
+}
+
+// readCaution closes the caution of the first use by the keyboard; it counts as
+// the click that most will make.
+func (r *running) readCaution() {
+	r.t.Helper()
+	preferences := filepath.Join(r.folder, ".config", "fyne", details.ID, "preferences.json")
+	read := func() bool {
+		data, err := os.ReadFile(preferences)
+		return err == nil && bytes.Contains(data, []byte(`"caution_read":true`))
+	}
+	r.wait("something is on the screen", func() bool { return !r.look().empty() })
+	r.still()
+	r.note("caution")
+	if read() {
+		r.t.Error("the caution is taken for read before anybody has read it")
+	}
+	r.press("Return")
+	r.wait("the caution is read", read)
+	r.clicks++
+}
+
+// quit ends the program as its user does. If it was watched, it must have asked for
+// no connection to any network.
+func (r *running) quit() {
+	r.t.Helper()
+	ended := make(chan error, 1)
+	go func() { ended <- r.process.Wait() }()
+	r.press("ctrl+q")
+	select {
+	case err := <-ended:
+		if err != nil {
+			r.t.Errorf("the program did not end well: %v", err)
+		}
+	case <-time.After(patience):
+		r.note("does not quit")
+		r.t.Fatalf("the program has not ended %v after it was told to quit", patience)
+	}
+	if r.watch == nil {
+		return
+	}
+	seen, err := r.watch.End()
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	for _, asked := range seen.Network {
+		r.t.Errorf("the program asked for a connection: %s", asked)
+	}
+	if seen.Local == 0 {
+		r.t.Error("not even the program's connection to the screen was seen: it was not watched well")
+	}
+	r.t.Logf("watched by %s: %d sockets of the network, %d of this machine", seen.By, len(seen.Network), seen.Local)
 }
 
 // click moves the pointer, waits as a person does until the screen has followed,
@@ -210,6 +307,13 @@ func (r *running) point(x, y int) {
 	r.still()
 }
 
+// aside takes the pointer off the window, so that neither it nor a loupe covers
+// anything.
+func (r *running) aside() {
+	r.t.Helper()
+	r.must("mousemove", "1590", "990")
+}
+
 func (r *running) press(keys ...string) {
 	r.t.Helper()
 	r.must(append([]string{"key"}, keys...)...)
@@ -218,6 +322,20 @@ func (r *running) press(keys ...string) {
 func (r *running) write(text string) {
 	r.t.Helper()
 	r.must("type", text)
+}
+
+// still waits until the screen shows the same for a moment; a blinking caret
+// does not count.
+func (d *desktop) still() {
+	d.t.Helper()
+	before := d.look()
+	d.wait("the screen is still", func() bool {
+		time.Sleep(200 * time.Millisecond)
+		now := d.look()
+		moved := changed(before, now, now.Rect)
+		before = now
+		return moved < 0.0005
+	})
 }
 
 // note remembers what the screen shows now.

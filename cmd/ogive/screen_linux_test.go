@@ -85,6 +85,19 @@ func unlike(a, b color.RGBA) int {
 	return max(d(a.R, b.R), d(a.G, b.G), d(a.B, b.B))
 }
 
+// changed is the share of an area's pixels that differ between two pictures.
+func changed(a, b picture, area image.Rectangle) float64 {
+	n := 0
+	for y := area.Min.Y; y < area.Max.Y; y++ {
+		for x := area.Min.X; x < area.Max.X; x++ {
+			if unlike(a.RGBAAt(x, y), b.RGBAAt(x, y)) > 8 {
+				n++
+			}
+		}
+	}
+	return float64(n) / float64(area.Dx()*area.Dy())
+}
+
 func (p picture) save(path string) error {
 	file, err := os.Create(path)
 	if err != nil {

@@ -18,7 +18,6 @@ import (
 	"ogive/geometry/norms"
 	"ogive/geometry/plane"
 	"ogive/geometry/scale"
-	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
 	"ogive/imaging/phantom"
 )
@@ -91,16 +90,14 @@ func (d *desktop) refuseProposals() {
 
 // walk is one way from a photograph to verdicts.
 type walk struct {
-	*running
-	name       string
-	begun      time.Time
-	path       string // of the photograph
-	photograph *photographed
-	place      place
-	truth      phantom.Truth
-	aim        hand.Marks      // what the newcomer aims at
-	ruler      scale.Reference // the same
-	verdicts   map[hand.Web][]norms.Verdict
+	shown
+	name     string
+	begun    time.Time
+	path     string // of the photograph
+	truth    phantom.Truth
+	aim      hand.Marks      // what the newcomer aims at
+	ruler    scale.Reference // the same
+	verdicts map[hand.Web][]norms.Verdict
 }
 
 // walk opens an example photograph in the program and tells the hand.
@@ -115,7 +112,7 @@ func (d *desktop) walk(example string, first bool) *walk {
 	if err != nil {
 		d.t.Fatal(err)
 	}
-	w.photograph = newPhotographed(img)
+	w.photograph, w.kept = newPhotographed(img), w.marksPath()
 	w.aim, w.ruler = made.Truth.Marks(steadiness, rand.New(rand.NewPCG(16, 3)))
 	w.begun = time.Now()
 	w.running = d.start(w.path)
@@ -127,23 +124,6 @@ func (d *desktop) walk(example string, first bool) *walk {
 	w.findPhotograph()
 	return w
 }
-
-// findPhotograph finds where the photograph lies on the screen; answering a
-// question may give it more room.
-func (w *walk) findPhotograph() {
-	w.t.Helper()
-	w.still()
-	w.wait("the photograph is seen clearly", func() bool {
-		found, misfit := w.photograph.find(w.look())
-		w.place = found
-		return misfit < wellFound
-	})
-}
-
-// wellFound is a misfit, of 255, that only the right place has while a panel
-// lies over the photograph: a photograph that is dimmed, or a pixel off, has a
-// greater one.
-const wellFound = 15
 
 func render(t *testing.T, example string) phantom.Picture {
 	t.Helper()
@@ -158,26 +138,6 @@ func render(t *testing.T, example string) phantom.Picture {
 	}
 	t.Fatalf("there is no example %q", example)
 	return phantom.Picture{}
-}
-
-// readCaution closes the caution of the first use by the keyboard; it counts as
-// the click that most will make.
-func (w *walk) readCaution() {
-	w.t.Helper()
-	preferences := filepath.Join(w.folder, ".config", "fyne", details.ID, "preferences.json")
-	read := func() bool {
-		data, err := os.ReadFile(preferences)
-		return err == nil && bytes.Contains(data, []byte(`"caution_read":true`))
-	}
-	w.wait("something is on the screen", func() bool { return !w.look().empty() })
-	w.still()
-	w.note("caution")
-	if read() {
-		w.t.Error("the caution is taken for read before anybody has read it")
-	}
-	w.press("Return")
-	w.wait("the caution is read", read)
-	w.clicks++
 }
 
 // tellHand answers which hand is seen, on a panel of six tiles in a row: of
@@ -236,38 +196,6 @@ func (w *walk) markScaleAndJoints() {
 	w.note("joints")
 }
 
-// mark clicks at a place on the photograph with a hand that trembles, and waits
-// until a mark there is on the disk.
-func (w *walk) mark(q plane.PixelPoint) {
-	w.t.Helper()
-	x, y := w.place.screen(w.photograph, q)
-	px, py := math.Round(x), math.Round(y)
-	at := w.place.on(w.photograph, px, py)
-	w.tremblingClick(int(px), int(py))
-	w.wait(fmt.Sprintf("click %d, at (%.0f, %.0f) on the photograph, has left a mark", w.clicks, at.X, at.Y), func() bool {
-		for _, p := range everyPoint(w.marks()) {
-			if float64(p.Distance(at))*w.place.zoom < 1 {
-				return true
-			}
-		}
-		return false
-	})
-}
-
-// marks is what is on the disk.
-func (w *walk) marks() marksfile.File {
-	w.t.Helper()
-	path := w.marksPath()
-	if _, err := os.Stat(path); err != nil {
-		return marksfile.File{}
-	}
-	f, err := marksfile.Read(path)
-	if err != nil {
-		w.t.Fatalf("the marks on the disk cannot be read: %v", err)
-	}
-	return f
-}
-
 func (w *walk) marksPath() string {
 	return w.path[:len(w.path)-len(filepath.Ext(w.path))] + ".marks.json"
 }
@@ -277,56 +205,6 @@ func (w *walk) proposed() []hand.Web {
 		return u.Proposed
 	}
 	return nil
-}
-
-func everyPoint(f marksfile.File) []plane.PixelPoint {
-	var all []plane.PixelPoint
-	if f.Reference != nil {
-		all = append(all, f.Reference.Points()...)
-	}
-	for _, digit := range hand.Digits {
-		for _, joint := range hand.Joints {
-			if p, ok := f.Marks.Joint(digit, joint); ok {
-				all = append(all, p)
-			}
-		}
-	}
-	for _, web := range f.Marks.Webs {
-		all = append(all, web.Seeds...)
-	}
-	if f.Unfinished != nil {
-		for _, p := range f.Unfinished.Points {
-			all = append(all, p.At)
-		}
-	}
-	return all
-}
-
-// still waits until the screen shows the same for a moment; a blinking caret
-// does not count.
-func (d *desktop) still() {
-	d.t.Helper()
-	before := d.look()
-	d.wait("the screen is still", func() bool {
-		time.Sleep(200 * time.Millisecond)
-		now := d.look()
-		moved := changed(before, now, now.Rect)
-		before = now
-		return moved < 0.0005
-	})
-}
-
-// changed is the share of an area's pixels that differ between two pictures.
-func changed(a, b picture, area image.Rectangle) float64 {
-	n := 0
-	for y := area.Min.Y; y < area.Max.Y; y++ {
-		for x := area.Min.X; x < area.Max.X; x++ {
-			if unlike(a.RGBAAt(x, y), b.RGBAAt(x, y)) > 8 {
-				n++
-			}
-		}
-	}
-	return float64(n) / float64(area.Dx()*area.Dy())
 }
 
 // arrive ends the walk: it counts, and compares what was reached with the truth.
@@ -457,9 +335,3 @@ func (w *walk) killAndComeBack() {
 
 // sameMarks is a share of the photograph's pixels that a single mark exceeds.
 const sameMarks = 0.0002
-
-// aside takes the pointer off the photograph, so that no loupe covers it.
-func (w *walk) aside() {
-	w.t.Helper()
-	w.must("mousemove", "1590", "990")
-}
