@@ -111,11 +111,11 @@ func titleOf(r *rounds.Round) string {
 
 func progressWords(r *rounds.Round) string {
 	done, of := r.Progress()
-	return difficultyWords(r.Setup.Difficulty) + ", " + lang.L("{{.Done}} of {{.All}} pictures answered", map[string]any{"Done": done, "All": of})
+	return picturesWords(r.Setup) + ", " + lang.L("{{.Done}} of {{.All}} pictures answered", map[string]any{"Done": done, "All": of})
 }
 
 func scoreWords(r *rounds.Round) string {
-	text := difficultyWords(r.Setup.Difficulty) + ", " + share(r.Summary().Score)
+	text := picturesWords(r.Setup) + ", " + share(r.Summary().Score)
 	if r.Repeats != "" {
 		text += ", " + lang.L("seen before")
 	}

@@ -90,9 +90,5 @@ func (r *Room) keptSentence() string {
 	if done == of {
 		return ""
 	}
-	gaps := map[string]any{"Done": done, "All": of}
-	if r.page == judging && len(r.taking.answers) > 0 {
-		return lang.L("The round is kept: {{.Done}} of {{.All}} pictures are answered. The picture you were at is shown again when you go on; what you had chosen on it is not kept.", gaps)
-	}
-	return lang.L("The round is kept: {{.Done}} of {{.All}} pictures are answered. Go on with it below, whenever you like.", gaps)
+	return lang.L("The round is kept: {{.Done}} of {{.All}} pictures are answered. Go on with it at the right, whenever you like.", map[string]any{"Done": done, "All": of})
 }

@@ -37,9 +37,11 @@ type Room struct {
 	settings measure.Settings
 	all      []*rounds.Round // in the folder, in the order of time
 	page     page
-	taking   *taking // the round under way, nil on the other pages
-	turn     int     // counts what was begun, so that what comes late is known
-	busy     bool    // something is being made or scored
+	taking   *taking               // the round under way, nil on the other pages
+	turn     int                   // counts what was begun, so that what comes late is known
+	busy     bool                  // something is being made or scored
+	held     map[string]heldAnswer // by the round's ID
+	casebook *Casebook
 
 	head     *head
 	start    *start
@@ -66,7 +68,7 @@ const (
 
 // New is the room without rounds.
 func New(win fyne.Window) *Room {
-	r := &Room{win: win, beside: besideFyne, soon: fyne.Do, now: time.Now}
+	r := &Room{win: win, beside: besideFyne, soon: fyne.Do, now: time.Now, held: map[string]heldAnswer{}}
 	r.keyboard = newKeyboard(r)
 	r.head = newHead(r)
 	r.start = newStart(r)
@@ -130,6 +132,7 @@ func (r *Room) reread(then func()) {
 
 // stop ends the making of pictures and forgets what is on its way.
 func (r *Room) stop() {
+	r.hold()
 	r.turn++
 	r.busy = false
 	if r.taking != nil {

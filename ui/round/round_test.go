@@ -421,3 +421,21 @@ func TestABorderIsPulledAsAMarkAndTheRestOfTheReadingIsNotKept(t *testing.T) {
 		t.Error("undoing does not give the border back to the tracing")
 	}
 }
+
+func TestWhatWasChosenOnAPictureIsThereAgainWhenTheRoundGoesOn(t *testing.T) {
+	s := newScene(t, t.TempDir(), theme.VariantLight, small())
+	s.start.faults.SetSelected(s.start.faults.Options[:5])
+	s.begun(rounds.ByEye, 1)
+	s.keyboard.TypedRune('2')
+	s.click(plane.Pt[plane.Pixel](500, 400)) // no crown: another question is in hand
+	if s.taking.crown != nil {
+		t.Error("a click puts the crown while another question is in hand")
+	}
+	test.Tap(s.head.back)
+	s.came()
+	s.goOn(s.all[0])
+	s.came()
+	if len(s.taking.answers) != 1 || s.table.judging.rows[0].choices.cells[1].chosen != true {
+		t.Errorf("answers %v", s.taking.answers)
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/rounds"
@@ -18,6 +19,9 @@ type start struct {
 	room   *Room
 	kinds  [2]*tile
 	kind   rounds.Kind
+	from   *fyne.Container // which pictures, where there is a choice
+	source *choice.Choice  // 0 phantoms, 1 the casebook
+	drawn  *fyne.Container // what only phantoms have
 	hard   *choice.Choice
 	means  *widget.Label
 	counts *choice.Choice
@@ -53,10 +57,13 @@ func newStart(r *Room) *start {
 	s.begins.Importance = widget.HighImportance
 	s.begun, s.curve = newBegun(r), newCurve()
 	s.notice = newNotice(func() { s.page.Refresh() })
+	s.from = container.NewVBox()
+	s.from.Hide()
+	s.drawn = container.New(layout.NewCustomPaddedVBoxLayout(0), strong(lang.L("How hard?")), s.hard, s.means)
 	s.left = newPile(
 		heading(lang.L("A new round")),
 		container.NewGridWithColumns(2, s.kinds[0], s.kinds[1]), empty(8),
-		strong(lang.L("How hard?")), s.hard, s.means,
+		s.from, s.drawn,
 		strong(lang.L("How many pictures?")), s.counts, empty(6),
 		s.fold, s.folded,
 		strong(lang.L("Who takes it?")), container.New(narrow(200), s.who), empty(8))
@@ -124,6 +131,32 @@ func (s *start) arrange() {
 	}
 }
 
+// offerCasebook lets photographs of the casebook be chosen, if there are any.
+func (s *start) offerCasebook() {
+	s.source = nil
+	s.from.RemoveAll()
+	if c := s.room.casebook; c != nil && len(c.Photographs) > 0 {
+		s.source = choice.New(lang.L("Artificial hands"), c.words())
+		s.source.Set(0)
+		s.source.OnChosen = func(int) { s.showSource() }
+		s.from.Add(strong(lang.L("Which pictures?")))
+		s.from.Add(s.source)
+	}
+	s.showSource()
+}
+
+func (s *start) fromCasebook() bool { return s.source != nil && s.source.Chosen == 1 }
+
+// showSource hides what only phantoms have where photographs are taken.
+func (s *start) showSource() {
+	visible(s.from, s.source != nil)
+	visible(s.drawn, !s.fromCasebook())
+	visible(s.fold, !s.fromCasebook())
+	visible(s.folded, false)
+	s.showFold()
+	s.room.keyboard.take()
+}
+
 // choose takes a kind of round.
 func (s *start) choose(k rounds.Kind) {
 	s.kind = k
@@ -173,17 +206,22 @@ func (s *start) lacks() string {
 	switch {
 	case s.room.observer == "":
 		return lang.L("Say who takes the round first")
-	case len(s.faults.Selected) == 0:
+	case len(s.faults.Selected) == 0 && !s.fromCasebook():
 		return lang.L("Tick something that may occur first")
 	}
 	return ""
 }
 
 func (s *start) begin() {
-	if s.lacks() == "" && !s.room.busy {
-		s.notice.show("")
-		s.room.begin(s.setup())
+	if s.lacks() != "" || s.room.busy {
+		return
 	}
+	s.notice.show("")
+	setup := s.setup()
+	if s.fromCasebook() {
+		setup.Photographs = s.room.casebook.some(setup.Count, rounds.FreshSeed(s.room.all))
+	}
+	s.room.begin(setup)
 }
 
 // show brings the page up to date with the rounds of the observer.

@@ -61,13 +61,13 @@ func (r *Room) take(make func() (*rounds.Round, error)) {
 	r.busy = true
 	r.start.waiting(true)
 	r.result.waiting(true)
-	turn, settings := r.turn, r.settings
+	turn, settings, library := r.turn, r.settings, r.library()
 	r.beside(func() func() {
 		t := &taking{}
 		var next fetched
 		var err error
 		if t.round, err = make(); err == nil {
-			t.supply, err = t.round.Supply(context.Background(), settings, nil)
+			t.supply, err = t.round.Supply(context.Background(), settings, library)
 		}
 		if err == nil {
 			next, err = fetch(t, settings)
@@ -112,6 +112,7 @@ func (r *Room) adopt(next fetched) {
 	t.picture, t.work = next.picture, next.work
 	t.answers, t.crown, t.feedback = map[rounds.Asked]string{}, nil, rounds.Feedback{}
 	if t.work == nil {
+		r.restore()
 		r.turnTo(judging)
 		r.table.judge()
 		return

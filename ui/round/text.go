@@ -15,7 +15,7 @@ func textOf(r *rounds.Round, curve []rounds.Point) string {
 	sum := r.Summary()
 	lines := []string{
 		lang.L("Ogive: a round of {{.Number}} pictures", map[string]any{"Number": len(r.Order)}),
-		fmt.Sprintf("%s, %s, %s, %s", r.Begun.Local().Format("2006-01-02 15:04"), r.Observer, strings.ToLower(kindWords(r.Setup.Kind)), strings.ToLower(difficultyWords(r.Setup.Difficulty))),
+		fmt.Sprintf("%s, %s, %s, %s", r.Begun.Local().Format("2006-01-02 15:04"), r.Observer, strings.ToLower(kindWords(r.Setup.Kind)), strings.ToLower(picturesWords(r.Setup))),
 		"",
 		lang.L("Right answers: {{.Share}}", map[string]any{"Share": share(sum.Score)}),
 	}

@@ -33,6 +33,14 @@ func difficultyWords(d rounds.Difficulty) string {
 	return lang.L("Usual")
 }
 
+// picturesWords say what pictures a round has.
+func picturesWords(s rounds.Setup) string {
+	if len(s.Photographs) > 0 {
+		return lang.L("Photographs")
+	}
+	return difficultyWords(s.Difficulty)
+}
+
 // difficultyMeans says what a difficulty is like.
 func difficultyMeans(d rounds.Difficulty) string {
 	switch d {
