@@ -15,7 +15,6 @@ import (
 	"ogive/geometry/norms"
 	"ogive/imaging/measure"
 	"ogive/imaging/wording"
-	"ogive/ui/look"
 )
 
 // said is every visible text of a card.
@@ -24,7 +23,8 @@ func said(c *card) string {
 	for _, r := range c.rows {
 		lines = append(lines, r.name.Text+" "+r.difference.Text)
 		if r.sign.Visible() {
-			lines = append(lines, r.sign.words.Text+"; "+r.sign.limit.Text)
+			verdict, limit := r.sign.Words()
+			lines = append(lines, verdict+"; "+limit)
 		}
 	}
 	return strings.Join(lines, "\n")
@@ -236,32 +236,6 @@ func TestACardBringsItsWebIntoSight(t *testing.T) {
 		if c.chosen != (web == hand.ThirdWeb) {
 			t.Errorf("the %v is marked as chosen: %v", web, c.chosen)
 		}
-	}
-}
-
-func TestVerdictsAreToldApartWithoutColour(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(look.Theme(theme.VariantLight))
-	seen := map[string]norms.Verdict{}
-	for _, v := range []norms.Verdict{
-		{Figure: "index", Finding: "too deep", Certain: true},
-		{Figure: "index", Finding: "too deep"},
-		{Figure: "index", Finding: norms.NoDifference},
-	} {
-		s := newSign()
-		s.show(v)
-		s.Resize(fyne.NewSize(200, 40))
-		img := s.draw(200, 40)
-		var shape strings.Builder
-		for y := range 40 {
-			for x := range 200 {
-				_, _, _, a := img.At(x, y).RGBA()
-				shape.WriteByte(byte(a >> 8))
-			}
-		}
-		if other, taken := seen[shape.String()]; taken {
-			t.Errorf("%+v and %+v have the same shape", other, v)
-		}
-		seen[shape.String()] = v
 	}
 }
 

@@ -17,6 +17,7 @@ import (
 	"ogive/imaging/wording"
 	"ogive/ui/flow"
 	"ogive/ui/look"
+	"ogive/ui/sign"
 )
 
 // card is the comparison of one web. A tap brings the web into sight.
@@ -38,7 +39,7 @@ type card struct {
 // row is one figure: its difference and the verdict on it.
 type row struct {
 	name, difference *canvas.Text
-	sign             *sign
+	sign             *sign.Sign
 }
 
 var (
@@ -56,7 +57,8 @@ func newCard(w hand.Web, onTap func()) *card {
 	c.sub.Text = wording.WebDigits(w)
 	c.sketch = canvas.NewRaster(func(w, h int) image.Image { return drawSketch(c.overlay, c.view, w, h) })
 	for range 4 {
-		r := &row{canvas.NewText("", nil), canvas.NewText("", nil), newSign()}
+		r := &row{canvas.NewText("", nil), canvas.NewText("", nil), sign.New()}
+		r.sign.Quiet = true
 		r.difference.Alignment, r.difference.TextStyle.Bold = fyne.TextAlignTrailing, true
 		c.rows = append(c.rows, r)
 	}
@@ -80,7 +82,7 @@ func (c *card) show(p compared.Pair, w comparison.Web, v view) {
 		}
 		visible(r.sign, f.Verdict != nil)
 		if f.Verdict != nil {
-			r.sign.show(*f.Verdict)
+			r.sign.SayAs(*f.Verdict, verdictWords(*f.Verdict), limitWords(*f.Verdict))
 		}
 	}
 	c.warnings.SetText(strings.Join(w.Warnings, "\n"))
@@ -189,7 +191,7 @@ func (r *row) place(y, width float32) float32 {
 	flow.Put(r.difference, cardPad, y, inner, h)
 	y += h
 	if r.sign.Visible() {
-		if stateOf(r.sign.verdict) != equal {
+		if r.sign.State() != sign.Equal {
 			y += 3
 		}
 		h := r.sign.HeightAt(inner)

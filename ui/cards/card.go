@@ -16,12 +16,14 @@ import (
 	"ogive/geometry/reading"
 	"ogive/imaging/annotate"
 	"ogive/imaging/wording"
+	"ogive/ui/flow"
 	"ogive/ui/look"
 	"ogive/ui/marking"
+	"ogive/ui/sign"
 )
 
-// mostFlags is the most verdicts that one web can have: index, span, slope.
-const mostFlags = 3
+// mostSigns is the most verdicts that one web can have: index, span, slope.
+const mostSigns = 3
 
 // card is the reading of one web.
 type card struct {
@@ -40,7 +42,7 @@ type card struct {
 	bar       *canvas.Text
 	drawing   drawing
 	rows      []*row
-	flags     []*flag
+	signs     []*sign.Sign
 	warnings  *widget.Label
 	remark    string
 	rowsShown int
@@ -73,8 +75,8 @@ func newCard(w hand.Web, onTap func()) *card {
 		r.value.TextStyle.Bold = true
 		c.rows = append(c.rows, r)
 	}
-	for range mostFlags {
-		c.flags = append(c.flags, newFlag())
+	for range mostSigns {
+		c.signs = append(c.signs, sign.New())
 	}
 	c.warnings = widget.NewLabel("")
 	c.warnings.Wrapping = fyne.TextWrapWord
@@ -138,11 +140,11 @@ func (c *card) show(w reading.Web, s marking.State, f frame) bool {
 		setVisible(r.value, i < len(rest))
 	}
 	c.rowsShown = len(rest)
-	for i, flag := range c.flags {
+	for i, s := range c.signs {
 		if i < len(w.Verdicts) {
-			flag.show(w.Verdicts[i])
+			rearranged = s.Say(w.Verdicts[i]) || rearranged
 		}
-		rearranged = setVisible(flag, i < len(w.Verdicts)) || rearranged
+		rearranged = setVisible(s, i < len(w.Verdicts)) || rearranged
 	}
 	if remark := strings.Join(w.Warnings, "\n"); remark != c.remark {
 		c.remark = remark
@@ -152,7 +154,7 @@ func (c *card) show(w reading.Web, s marking.State, f frame) bool {
 	setVisible(c.warnings, c.remark != "")
 	rearranged = c.drawArch(w, f) || rearranged
 	if width := c.Size().Width; width > 0 && !rearranged {
-		c.heightAt(width)
+		c.HeightAt(width)
 	}
 	return rearranged
 }
@@ -225,24 +227,24 @@ func (c *card) frame() {
 
 const cardPad = 10
 
-// heightAt places everything for that width and tells the height: the web and its
+// HeightAt places everything for that width and tells the height: the web and its
 // leading figure at the top, the other figures beside the arch, then verdicts and
 // remarks.
-func (c *card) heightAt(width float32) float32 {
+func (c *card) HeightAt(width float32) float32 {
 	inner := width - 2*cardPad
 	y := c.placeHeader(inner)
 	y = c.placeFigures(y+4, width) + 6
-	for _, f := range c.flags {
-		if f.Visible() {
-			h := f.MinSize().Height
-			put(f, cardPad, y, inner, h)
+	for _, s := range c.signs {
+		if s.Visible() {
+			h := s.HeightAt(inner)
+			flow.Put(s, cardPad, y, inner, h)
 			y += h + 4
 		}
 	}
 	if c.warnings.Visible() {
 		const labelPad = 8
-		h := heightAt(c.warnings, inner+2*labelPad)
-		put(c.warnings, cardPad-labelPad, y-labelPad/2, inner+2*labelPad, h)
+		h := flow.HeightAt(c.warnings, inner+2*labelPad)
+		flow.Put(c.warnings, cardPad-labelPad, y-labelPad/2, inner+2*labelPad, h)
 		y += h - labelPad
 	}
 	return y + cardPad - 4
@@ -251,10 +253,10 @@ func (c *card) heightAt(width float32) float32 {
 func (c *card) placeHeader(inner float32) (bottom float32) {
 	const top = cardPad - 2
 	large, caption := max(c.title.MinSize().Height, c.leading.MinSize().Height), c.sub.MinSize().Height
-	put(c.title, cardPad, top, inner, large)
-	put(c.leading, cardPad, top, inner, large)
-	put(c.sub, cardPad, top+large, inner, caption)
-	put(c.leadName, cardPad, top+large, inner, caption)
+	flow.Put(c.title, cardPad, top, inner, large)
+	flow.Put(c.leading, cardPad, top, inner, large)
+	flow.Put(c.sub, cardPad, top+large, inner, caption)
+	flow.Put(c.leadName, cardPad, top+large, inner, caption)
 	return top + large + caption
 }
 
@@ -263,8 +265,8 @@ func (c *card) placeFigures(y, width float32) (bottom float32) {
 	bottom = y
 	if c.arch.Visible() {
 		left := width - cardPad - archSide
-		put(c.arch, left, y, archSide, archRise)
-		put(c.bar, left+6, y+archRise-22, 60, c.bar.MinSize().Height)
+		flow.Put(c.arch, left, y, archSide, archRise)
+		flow.Put(c.bar, left+6, y+archRise-22, 60, c.bar.MinSize().Height)
 		room -= archSide + cardPad
 		bottom = y + archRise
 	}
@@ -275,8 +277,8 @@ func (c *card) placeFigures(y, width float32) (bottom float32) {
 		if w, left := r.value.MinSize().Width, room-r.name.MinSize().Width-6; w > left && left > 0 {
 			r.value.TextSize *= left / w
 		}
-		put(r.name, cardPad, y, room, h)
-		put(r.value, cardPad, y, room, h)
+		flow.Put(r.name, cardPad, y, room, h)
+		flow.Put(r.value, cardPad, y, room, h)
 		y += h + 2
 	}
 	return max(bottom, y)
@@ -287,14 +289,14 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 	for _, row := range c.rows {
 		objects = append(objects, row.name, row.value)
 	}
-	for _, f := range c.flags {
-		objects = append(objects, f)
+	for _, s := range c.signs {
+		objects = append(objects, s)
 	}
 	return parts{fyne.NewSize(archSide*2, archRise), c.place, c.colour, append(objects, c.warnings)}
 }
 
 func (c *card) place(size fyne.Size) {
-	c.heightAt(size.Width)
+	c.HeightAt(size.Width)
 	c.ground.Resize(size)
 	c.rail.Resize(fyne.NewSize(4, size.Height))
 }

@@ -21,6 +21,7 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/imaging/wording"
+	"ogive/ui/flow"
 	"ogive/ui/look"
 	"ogive/ui/marking"
 )
@@ -37,7 +38,7 @@ type Cards struct {
 	notices *notices
 	empty   *placeholder
 	cards   map[hand.Web]*card
-	stack   *stack
+	stack   *flow.Stack
 	scroll  *container.Scroll
 	foot    *footnote
 	caution [2]*widget.Label // below the cards, and among them
@@ -88,9 +89,9 @@ func New() *Cards {
 		c.caution[i].SizeName = theme.SizeNameCaptionText
 	}
 	objects = append(objects, c.foot, c.caution[1])
-	c.stack = &stack{gap: look.Size(look.Gap)}
+	c.stack = &flow.Stack{Gap: look.Size(look.Gap)}
 	c.scroll = container.NewVScroll(container.New(c.stack, objects...))
-	c.stack.onHeight = c.scroll.Refresh
+	c.stack.OnHeight = c.scroll.Refresh
 	c.root = container.New(&column{scrolled: c.caution[1], stack: c.stack}, c.summary, c.scroll, c.caution[0])
 	c.body = &body{c: c}
 	c.body.ExtendBaseWidget(c.body)
@@ -130,7 +131,7 @@ func (c *Cards) Show(r marking.Reading, s marking.State) {
 	rearranged = c.empty.say(emptyWords(r, s)) || rearranged
 	rearranged = setVisible(c.empty, len(read) == 0) || rearranged
 	if rearranged {
-		c.stack.arrange()
+		c.stack.Arrange()
 	}
 }
 

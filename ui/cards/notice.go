@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/wording"
+	"ogive/ui/flow"
 	"ogive/ui/look"
 	"ogive/ui/marking"
 )
@@ -66,14 +67,14 @@ func (n *notices) colour() {
 	n.rail.FillColor = look.Colour(look.Doubtful)
 }
 
-func (n *notices) heightAt(width float32) float32 {
+func (n *notices) HeightAt(width float32) float32 {
 	const rail, sign = 5, 22
 	left := float32(rail + sign + 8)
-	h := heightAt(n.label, width-left)
-	put(n.sign, rail+8, 9, sign, sign)
-	put(n.label, left, 0, width-left, h)
+	h := flow.HeightAt(n.label, width-left)
+	flow.Put(n.sign, rail+8, 9, sign, sign)
+	flow.Put(n.label, left, 0, width-left, h)
 	b := n.help.MinSize()
-	put(n.help, left, h-6, min(b.Width, width-left), b.Height)
+	flow.Put(n.help, left, h-6, min(b.Width, width-left), b.Height)
 	return h + b.Height - 4
 }
 
@@ -82,7 +83,7 @@ func (n *notices) CreateRenderer() fyne.WidgetRenderer {
 }
 
 func (n *notices) place(size fyne.Size) {
-	n.heightAt(size.Width)
+	n.HeightAt(size.Width)
 	n.ground.Resize(size)
 	n.rail.Resize(fyne.NewSize(5, size.Height))
 }

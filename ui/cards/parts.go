@@ -23,8 +23,3 @@ func (p parts) Refresh() {
 		o.Refresh()
 	}
 }
-
-func put(o fyne.CanvasObject, x, y, w, h float32) {
-	o.Move(fyne.NewPos(x, y))
-	o.Resize(fyne.NewSize(w, h))
-}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 	"github.com/fogleman/gg"
 
+	"ogive/ui/flow"
 	"ogive/ui/look"
 )
 
@@ -50,11 +51,11 @@ func (p *placeholder) say(waits string) bool {
 
 const emptyArch = 96
 
-func (p *placeholder) heightAt(width float32) float32 {
+func (p *placeholder) HeightAt(width float32) float32 {
 	y := float32(emptyArch)
 	for _, l := range p.labels() {
-		h := heightAt(l, width-2*4)
-		put(l, 4, y, width-2*4, h)
+		h := flow.HeightAt(l, width-2*4)
+		flow.Put(l, 4, y, width-2*4, h)
 		y += h - 6
 	}
 	return y + 12
@@ -65,7 +66,7 @@ func (p *placeholder) CreateRenderer() fyne.WidgetRenderer {
 }
 
 func (p *placeholder) place(size fyne.Size) {
-	p.heightAt(size.Width)
+	p.HeightAt(size.Width)
 	p.outline.Resize(size)
 }
 

@@ -40,6 +40,8 @@ func Put(o fyne.CanvasObject, x, y, w, h float32) {
 // Stack is a layout that stands things over each other in the width it is given,
 // less what a scroll bar needs.
 type Stack struct {
+	// Gap is left between things.
+	Gap float32
 	// OnHeight is called when the height has changed.
 	OnHeight func()
 
@@ -75,8 +77,9 @@ func (s *Stack) place() {
 		}
 		h := HeightAt(o, s.width)
 		Put(o, 0, y, s.width, h)
-		y += h
+		y += h + s.Gap
 	}
+	y = max(y-s.Gap, 0)
 	if y != s.height {
 		s.height = y
 		s.OnHeight()

@@ -10,6 +10,7 @@ import (
 	"ogive/imaging/wording"
 	"ogive/ui/flow"
 	"ogive/ui/look"
+	"ogive/ui/sign"
 )
 
 // Most rows and verdicts that a card has.
@@ -22,7 +23,7 @@ type card struct {
 	ground    *canvas.Rectangle
 	lead      row
 	rows      []row
-	signs     []*sign
+	signs     []*sign.Sign
 	shown     int // rows
 	signsSeen int
 }
@@ -44,7 +45,7 @@ func newCard() *card {
 		c.rows = append(c.rows, newRow())
 	}
 	for range mostSigns {
-		c.signs = append(c.signs, newSign())
+		c.signs = append(c.signs, sign.New())
 	}
 	c.ExtendBaseWidget(c)
 	c.colour()
@@ -68,7 +69,7 @@ func (c *card) show(figures []wording.Figure, verdicts []norms.Verdict) bool {
 	for i, s := range c.signs {
 		visible(s, i < c.signsSeen)
 		if i < c.signsSeen {
-			rearranged = s.show(verdicts[i]) || rearranged
+			rearranged = s.Say(verdicts[i]) || rearranged
 		}
 	}
 	if changed && !rearranged && c.Size().Width > 0 {
