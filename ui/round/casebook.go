@@ -33,7 +33,7 @@ func (r *Room) library() rounds.Library {
 
 // words name the casebook among the pictures that can be chosen.
 func (c *Casebook) words() string {
-	return lang.L("{{.Name}}: {{.Number}} photographs", map[string]any{"Name": c.Name, "Number": len(c.Photographs)})
+	return lang.L("{{.Name}} ({{.Number}})", map[string]any{"Name": c.Name, "Number": len(c.Photographs)})
 }
 
 // some are as many of the photographs as are wanted, others for another seed.

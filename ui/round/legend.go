@@ -24,7 +24,11 @@ func newLegend() *legend { return &legend{object: container.New(layout.NewCustom
 func (l *legend) show(t *taking) {
 	l.object.RemoveAll()
 	d := t.feedback.Drawing
-	l.add(newSample(palette.Truth, dashAndDot), lang.L("the truth: dash and dot"))
+	truth := lang.L("the truth: dash and dot")
+	if of := t.picture.Truth; !of.Exact {
+		truth = lang.L("as {{.Observer}} has marked it: dash and dot", map[string]any{"Observer": of.By})
+	}
+	l.add(newSample(palette.Truth, dashAndDot), truth)
 	if len(d.Answered) > 0 {
 		l.add(newSample(palette.Zigzag, unbroken), lang.L("your marks: unbroken"))
 	}
