@@ -3,10 +3,8 @@ package agree
 import (
 	"bytes"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
-	"unicode"
 
 	"fyne.io/fyne/v2/lang"
 
@@ -39,30 +37,17 @@ func (k kind) name(c agreementchart.Chart) string {
 	if k.middle != "figures" {
 		of += strings.ToLower(c.Figure.Name) + "-" + c.Who()
 	}
-	letters := strings.Map(func(r rune) rune {
-		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' {
-			return r
-		}
-		return '-'
-	}, "agreement-"+of)
-	return strings.Trim(letters, "-") + k.extension
+	return saving.Name("agreement", of) + k.extension
 }
 
 func (r *Room) askWhere(k kind) {
 	c, all := r.current(), r.charts
-	folder, err := os.UserHomeDir()
-	if err != nil {
-		folder = "."
-	}
-	saving.Ask(r.win, saving.Question{Title: lang.L("Save how far they agree"), Folder: folder, Name: k.name(c)},
-		func(path string) { r.write(k, c, all, path) }, func() {})
+	saving.Ask(r.win, saving.Question{Title: lang.L("Save how far they agree"), Name: k.name(c), Endings: []string{k.extension}},
+		func(path string) { r.write(k, c, all, path) }, nil)
 }
 
 // write draws and writes beside Fyne.
 func (r *Room) write(k kind, c agreementchart.Chart, all []agreementchart.Chart, path string) {
-	if !strings.EqualFold(filepath.Ext(path), k.extension) {
-		path += k.extension
-	}
 	r.tell(lang.L("Writing {{.Name}}…", map[string]any{"Name": filepath.Base(path)}))
 	r.beside(func() func() {
 		var drawn bytes.Buffer

@@ -179,7 +179,7 @@ func TestTheTableIsCopied(t *testing.T) {
 func TestThePictureIsSavedWholeAndFailuresAreSaid(t *testing.T) {
 	r := shown(t)
 	path := filepath.Join(t.TempDir(), "beside.png")
-	r.overwriteOrSave(path)
+	r.save(path)
 	f, err := os.Open(path)
 	if err != nil {
 		t.Fatal(err)

@@ -3,7 +3,7 @@
 //
 //	saving.Ask(win, saving.Question{
 //		Title: lang.L("Save the marked picture"), Hint: lang.L("A name that ends in .png or .jpg."),
-//		Folder: folder, Name: "hand-marked.png",
+//		Folder: folder, Name: "hand-marked.png", Endings: []string{".png", ".jpg"},
 //	}, func(path string) { ... }, func() { ... })
 //
 // It does not use Fyne's dialog for saving, which empties a chosen file before
@@ -13,6 +13,8 @@ package saving
 import (
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -26,19 +28,27 @@ import (
 type Question struct {
 	Title string
 	Hint  string // below the name, "" for none
-	// Folder and Name are proposed; the user may choose others.
+	// Folder and Name are proposed; the user may choose others. Without a folder
+	// the user's own is.
 	Folder, Name string
+	// Endings are those that the name may have. The first is added to a name
+	// with none of them, before it is looked for on the disk. Without endings
+	// any name will do.
+	Endings []string
 	// Refused, if not nil, reports that save will refuse this path, so that
 	// nobody is asked before whether it is to be written over.
 	Refused func(path string) bool
 }
 
 // Ask asks the question over win. It calls save with the path if one is given,
-// and done when the question is closed, either way.
+// and done, if it is not nil, when the question is closed, either way.
 func Ask(win fyne.Window, q Question, save func(path string), done func()) {
+	if done == nil {
+		done = func() {}
+	}
 	name := widget.NewEntry()
 	name.SetText(q.Name)
-	folder := q.Folder
+	folder := q.folder()
 	where := widget.NewLabel(folder)
 	where.Truncation = fyne.TextTruncateEllipsis
 	choose := widget.NewButton(lang.L("Another folder…"), func() {
@@ -52,7 +62,7 @@ func Ask(win fyne.Window, q Question, save func(path string), done func()) {
 		widget.NewLabel(lang.L("Folder")), container.NewBorder(nil, nil, nil, choose, where))
 	ask := dialog.NewCustomConfirm(q.Title, lang.L("Save"), lang.L("Cancel"), form, func(yes bool) {
 		if yes {
-			q.overwriteOrSave(win, filepath.Join(folder, name.Text), save, done)
+			q.overwriteOrSave(win, q.ended(filepath.Join(folder, name.Text)), save, done)
 		}
 		done()
 	}, win)
@@ -60,6 +70,25 @@ func Ask(win fyne.Window, q Question, save func(path string), done func()) {
 	ask.Resize(nearlyWhole(win, 620, 300))
 	ask.Show()
 	win.Canvas().Focus(name)
+}
+
+func (q Question) folder() string {
+	if q.Folder != "" {
+		return q.Folder
+	}
+	if own, err := os.UserHomeDir(); err == nil {
+		return own
+	}
+	return "."
+}
+
+// ended is the path with an ending that it may have.
+func (q Question) ended(path string) string {
+	is := func(ending string) bool { return strings.EqualFold(filepath.Ext(path), ending) }
+	if len(q.Endings) == 0 || slices.ContainsFunc(q.Endings, is) {
+		return path
+	}
+	return path + q.Endings[0]
 }
 
 // overwriteOrSave asks before another file is written over.

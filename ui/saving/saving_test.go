@@ -30,9 +30,12 @@ func TestAnotherFileIsWrittenOverOnlyWhenThatIsSaid(t *testing.T) {
 		{"one that is there, and no", "there.png", []string{"Save", "No"}, false, ""},
 		{"one that is there, and yes", "there.png", []string{"Save", "Yes"}, false, "there.png"},
 		{"one that will be refused anyway", "there.png", []string{"Save"}, true, "there.png"},
+		{"an ending in capitals", "new.JPG", []string{"Save"}, false, "new.JPG"},
+		{"no ending", "new", []string{"Save"}, false, "new.png"},
+		{"no ending, one is there, and no", "there", []string{"Save", "No"}, false, ""},
 	} {
 		got, closed := "", 0
-		Ask(w, Question{Title: "Save", Hint: "A name that ends in .png.", Folder: folder, Name: c.name, Refused: func(string) bool { return c.refused }},
+		Ask(w, Question{Title: "Save", Hint: "A name that ends in .png.", Folder: folder, Name: c.name, Endings: []string{".png", ".jpg"}, Refused: func(string) bool { return c.refused }},
 			func(path string) { got = filepath.Base(path) }, func() { closed++ })
 		for _, name := range c.press {
 			press(t, w, name)
@@ -43,6 +46,27 @@ func TestAnotherFileIsWrittenOverOnlyWhenThatIsSaid(t *testing.T) {
 		if closed != len(c.press) || w.Canvas().Overlays().Top() != nil {
 			t.Errorf("%s: closing was told %d times for %d questions", c.what, closed, len(c.press))
 		}
+	}
+}
+
+func TestAnyNameWillDoWhereNoEndingIsAskedFor(t *testing.T) {
+	if got := (Question{}).ended("figures.txt"); got != "figures.txt" {
+		t.Errorf("figures.txt becomes %s", got)
+	}
+}
+
+func TestTheUsersOwnFolderIsProposedWhereNoneIsGiven(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	t.Setenv("USERPROFILE", home)
+	if got := (Question{}).folder(); got != home {
+		t.Errorf("proposed is %s, the user's own is %s", got, home)
+	}
+}
+
+func TestANameHasNothingThatAFileSystemObjectsTo(t *testing.T) {
+	if got := Name("S/01 2", "left", "third web?"); got != "S-01-2-left-third-web" {
+		t.Errorf("the name is %q", got)
 	}
 }
 

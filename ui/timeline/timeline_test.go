@@ -235,8 +235,8 @@ func TestTheChartIsSavedWholeUnderAnHonestName(t *testing.T) {
 		t.Errorf("the name proposed is %s", got)
 	}
 	folder := t.TempDir()
-	r.overwriteOrSave(c, pngFile, filepath.Join(folder, "a"))
-	r.overwriteOrSave(c, svgFile, filepath.Join(folder, "b.svg"))
+	r.write(c, pngFile, filepath.Join(folder, "a.png"))
+	r.write(c, svgFile, filepath.Join(folder, "b.svg"))
 	data, err := os.ReadFile(filepath.Join(folder, "a.png"))
 	if err != nil {
 		t.Fatal(err)
