@@ -171,32 +171,20 @@ func (d *desktop) must(args ...string) {
 type running struct {
 	*desktop
 	process *exec.Cmd
-	watch   *connections.Watch // nil where nobody watches its connections
+	watch   *connections.Watch
 	clicks  int
 }
 
-// start starts the program with a photograph.
-func (d *desktop) start(photograph string) *running {
+// start starts the program, gives it the keys, and watches what connections it asks
+// for until it is killed or quits.
+func (d *desktop) start(args ...string) *running {
 	d.t.Helper()
-	return d.begin(exec.Command(d.program, photograph), func(c *exec.Cmd) (*connections.Watch, error) { return nil, c.Start() })
-}
-
-// startWatched starts the program on its start page and watches what connections
-// it asks for, until quit.
-func (d *desktop) startWatched() *running {
-	d.t.Helper()
-	return d.begin(exec.Command(d.program), connections.Start)
-}
-
-// begin starts the program and gives it the keys.
-func (d *desktop) begin(program *exec.Cmd, start func(*exec.Cmd) (*connections.Watch, error)) *running {
-	d.t.Helper()
-	r := &running{desktop: d, process: program}
+	r := &running{desktop: d, process: exec.Command(d.program, args...)}
 	r.process.Env, r.process.Dir = d.environment(), d.folder
 	var said strings.Builder
 	r.process.Stderr = &said
 	var err error
-	if r.watch, err = start(r.process); err != nil {
+	if r.watch, err = connections.Start(r.process); err != nil {
 		d.t.Fatal(err)
 	}
 	d.t.Cleanup(func() {
@@ -223,6 +211,7 @@ func (r *running) kill() {
 		r.t.Fatal(err)
 	}
 	_ = r.process.Wait() // the error says that it was killed
+	r.askedForNothing()
 	r.wait("the window is gone", func() bool { return r.look().empty() })
 }
 
@@ -235,7 +224,7 @@ func (r *running) readCaution() {
 		data, err := os.ReadFile(preferences)
 		return err == nil && bytes.Contains(data, []byte(`"caution_read":true`))
 	}
-	r.wait("something is on the screen", func() bool { return !r.look().empty() })
+	r.read("I have read this")
 	r.still()
 	r.note("caution")
 	if read() {
@@ -246,8 +235,7 @@ func (r *running) readCaution() {
 	r.clicks++
 }
 
-// quit ends the program as its user does. If it was watched, it must have asked for
-// no connection to any network.
+// quit ends the program as its user does.
 func (r *running) quit() {
 	r.t.Helper()
 	ended := make(chan error, 1)
@@ -262,9 +250,13 @@ func (r *running) quit() {
 		r.note("does not quit")
 		r.t.Fatalf("the program has not ended %v after it was told to quit", patience)
 	}
-	if r.watch == nil {
-		return
-	}
+	r.askedForNothing()
+}
+
+// askedForNothing looks, once the program has ended, that it asked for no
+// connection to any network.
+func (r *running) askedForNothing() {
+	r.t.Helper()
 	seen, err := r.watch.End()
 	if err != nil {
 		r.t.Fatal(err)
@@ -273,7 +265,7 @@ func (r *running) quit() {
 		r.t.Errorf("the program asked for a connection: %s", asked)
 	}
 	if seen.Local == 0 {
-		r.t.Error("not even the program's connection to the screen was seen: it was not watched well")
+		r.t.Error("not even the program's connection to the screen was seen: it was not watched")
 	}
 	r.t.Logf("watched by %s: %d sockets of the network, %d of this machine", seen.By, len(seen.Network), seen.Local)
 }

@@ -23,7 +23,7 @@ import (
 func TestAResidentJudgesARoundAndMarksAnotherAndBothAreScoredRight(t *testing.T) {
 	d := newDesktop(t)
 	begun := time.Now()
-	r := d.startWatched()
+	r := d.start()
 	r.readCaution()
 	r.clickOn("Take a round")
 	byEye := r.judgeARound()
@@ -237,6 +237,7 @@ func (p *pupil) putCrown(picture *rounds.Picture, right bool) *plane.PixelPoint 
 	x, y := p.place.screen(p.photograph, at)
 	x, y = math.Round(x), math.Round(y)
 	p.click(int(x), int(y))
+	p.aside()
 	clicked := p.place.on(p.photograph, x, y)
 	return &clicked
 }
@@ -272,6 +273,7 @@ func (r *running) markTheRoundBegun() {
 	picture := p.nextPicture()
 	p.kept = p.path[:len(p.path)-len(".round.json")] + "-1.draft.json"
 	p.markAll(picture.Truth)
+	p.aside()
 	p.read("Done: compare with the truth")
 	p.note("all is marked")
 	marks := p.marks()

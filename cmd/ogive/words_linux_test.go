@@ -160,8 +160,13 @@ func (r *running) clickIn(text string, area image.Rectangle) {
 	r.readIn(text, area)
 	r.still() // what moves while a page is built is clicked where it comes to rest
 	at := r.readIn(text, area)
-	middle := at.Min.Add(at.Max).Div(2)
+	r.clickAt(at.Min.Add(at.Max).Div(2))
+}
+
+// clickAt clicks where nothing need follow the pointer, and takes it away again.
+func (r *running) clickAt(at image.Point) {
+	r.t.Helper()
 	r.clicks++
-	r.must("mousemove", fmt.Sprint(middle.X), fmt.Sprint(middle.Y), "sleep", "0.1", "mousedown", "1", "sleep", "0.03", "mouseup", "1")
+	r.must("mousemove", fmt.Sprint(at.X), fmt.Sprint(at.Y), "sleep", "0.1", "mousedown", "1", "sleep", "0.03", "mouseup", "1")
 	r.aside()
 }
