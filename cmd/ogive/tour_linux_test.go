@@ -1,13 +1,18 @@
 package main
 
 import (
+	"bytes"
+	"errors"
 	"image"
+	"io/fs"
+	"os"
+	"path/filepath"
 	"testing"
 )
 
-// The tour goes through the rooms of the window; rounds have a test of their own,
-// which is watched as well.
-func TestTheWindowAsksForNoConnectionInAnyOfItsRooms(t *testing.T) {
+// The tour goes through the rooms that no other walk goes through. Every walk is
+// watched for connections; this one is there for nothing else.
+func TestTheWindowAsksForNoConnectionInItsOtherRooms(t *testing.T) {
 	d := newDesktop(t)
 	r := d.start()
 	r.readCaution()
@@ -46,13 +51,44 @@ func (r *running) compareHands() {
 	r.clickOn("Back to the welcome page")
 }
 
+// planOnAnExample saves the sheet of an example plan.
 func (r *running) planOnAnExample() {
 	r.t.Helper()
 	r.clickOn("Plan an example")
 	r.reach("Print sheet…")
 	r.clickOn("Print sheet…")
+	r.clickOn("Save the sheet (PDF)…")
+	r.reach("Another folder…")
+	r.press("Return")
+	r.wait("the sheet is on the disk", func() bool { return len(r.saved(".pdf")) == 1 })
+	sheet, err := os.ReadFile(r.saved(".pdf")[0])
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	if !bytes.HasPrefix(sheet, []byte("%PDF-")) || !bytes.Contains(sheet, []byte("%%EOF")) {
+		r.t.Errorf("what was saved as the sheet is no whole PDF: %d bytes", len(sheet))
+	}
 	r.still()
-	r.note("sheet")
+	r.note("the sheet is saved")
+}
+
+// saved is what the program has written into the user's folder with that ending.
+func (r *running) saved(ending string) []string {
+	r.t.Helper()
+	var found []string
+	err := filepath.WalkDir(r.folder, func(path string, _ fs.DirEntry, err error) error {
+		if err == nil && filepath.Ext(path) == ending {
+			found = append(found, path)
+		}
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil // a file of the program's own that was passing
+		}
+		return err
+	})
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	return found
 }
 
 // reach waits until a room that shows these words has come to rest.
