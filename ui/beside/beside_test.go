@@ -64,7 +64,7 @@ func TestEveryWebTellsItsDifferencesAndWhatTheyComeTo(t *testing.T) {
 		t.Errorf("residual %q, %q", r.sheet.residual.Text, r.sheet.means.Text)
 	}
 	if r.sheet.notice.Visible() {
-		t.Errorf("of hands of one size it reminds: %q", r.sheet.notice.label.Text)
+		t.Errorf("of hands of one size it reminds: %q", r.sheet.notice.Words())
 	}
 }
 
@@ -98,8 +98,8 @@ func TestTwoSittingsAreLaterMinusEarlierByIndex(t *testing.T) {
 	if r.head.title.Text != "Two sittings of the right hand" || !strings.Contains(r.head.said.Text, "later minus earlier") {
 		t.Errorf("title %q, %q", r.head.title.Text, r.head.said.Text)
 	}
-	if !r.sheet.notice.Visible() || !strings.Contains(r.sheet.notice.label.Text, "compare its index, not its millimetres") {
-		t.Errorf("of a hand that grew it says %q", r.sheet.notice.label.Text)
+	if !r.sheet.notice.Visible() || !strings.Contains(r.sheet.notice.Words(), "compare its index, not its millimetres") {
+		t.Errorf("of a hand that grew it says %q", r.sheet.notice.Words())
 	}
 	for _, c := range r.sheet.cards {
 		if c.Visible() && (c.rows[1].sign.Visible() || c.rows[2].sign.Visible()) {
@@ -114,7 +114,7 @@ func TestALongerDigitIsRemindedOfAboveTheCards(t *testing.T) {
 	long := h[0]
 	long.Marks.Marks.Joints = lengthened(h[0], hand.Ring)
 	r.Show(long, h[1])
-	if text := r.sheet.notice.label.Text; !r.sheet.notice.Visible() || !strings.Contains(text, "The ring digit of the operated hand is longer") || !strings.Contains(text, "look again before any separation") {
+	if text := r.sheet.notice.Words(); !r.sheet.notice.Visible() || !strings.Contains(text, "The ring digit of the operated hand is longer") || !strings.Contains(text, "look again before any separation") {
 		t.Errorf("it reminds %q", text)
 	}
 	if card := r.sheet.cards[hand.SecondWeb]; r.sheet.notice.Position().Y >= card.Position().Y {

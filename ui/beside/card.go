@@ -207,5 +207,5 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 	for _, r := range c.rows {
 		objects = append(objects, r.name, r.difference, r.sign)
 	}
-	return parts{func(s fyne.Size) { c.HeightAt(s.Width) }, c.colour, append(objects, c.warnings)}
+	return flow.NewRenderer(c.HeightAt, c.colour, append(objects, c.warnings)...)
 }

@@ -13,6 +13,7 @@ import (
 	"ogive/geometry/norms"
 	"ogive/imaging/compared"
 	"ogive/imaging/wording"
+	"ogive/ui/column"
 	"ogive/ui/flow"
 	"ogive/ui/look"
 )
@@ -22,7 +23,7 @@ import (
 type sheet struct {
 	summary  *widget.Label
 	key      *key
-	notice   *notice
+	notice   *column.Notice
 	cards    map[hand.Web]*card
 	residual *widget.Label
 	means    *widget.Label
@@ -33,7 +34,7 @@ type sheet struct {
 }
 
 func newSheet(reveal func(hand.Web)) *sheet {
-	s := &sheet{summary: wrapping(), key: newKey(), notice: newNotice(), cards: map[hand.Web]*card{}, residual: wrapping(), means: small(), remarks: small()}
+	s := &sheet{summary: wrapping(), key: newKey(), notice: column.NewNotice(""), cards: map[hand.Web]*card{}, residual: wrapping(), means: small(), remarks: small()}
 	s.summary.TextStyle.Bold, s.residual.TextStyle.Bold = true, true
 	objects := []fyne.CanvasObject{s.summary, s.notice, s.key}
 	for _, w := range hand.Webs {
@@ -79,8 +80,7 @@ func (s *sheet) show(p compared.Pair) {
 	if p.Growth() != "" {
 		notices = append([]string{growth()}, notices...)
 	}
-	s.notice.show(strings.Join(notices, "\n"))
-	visible(s.notice, len(notices) > 0)
+	s.notice.Set(strings.Join(notices, "\n"))
 	scale := scaleFor(p.Comparison.Webs)
 	seen := map[hand.Web]bool{}
 	for _, w := range p.Comparison.Webs {

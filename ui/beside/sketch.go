@@ -201,5 +201,5 @@ func (k *key) draw(w, h int) image.Image {
 
 // CreateRenderer is called by Fyne.
 func (k *key) CreateRenderer() fyne.WidgetRenderer {
-	return parts{func(s fyne.Size) { k.HeightAt(s.Width) }, func() { k.HeightAt(k.Size().Width) }, []fyne.CanvasObject{k.lines, k.names[0], k.names[1]}}
+	return flow.NewRenderer(k.HeightAt, func() { k.HeightAt(k.Size().Width) }, k.lines, k.names[0], k.names[1])
 }

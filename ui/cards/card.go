@@ -247,7 +247,10 @@ func (c *card) HeightAt(width float32) float32 {
 		flow.Put(c.warnings, cardPad-labelPad, y-labelPad/2, inner+2*labelPad, h)
 		y += h - labelPad
 	}
-	return y + cardPad - 4
+	y += cardPad - 4
+	flow.Put(c.ground, 0, 0, width, y)
+	flow.Put(c.rail, 0, 0, 4, y)
+	return y
 }
 
 func (c *card) placeHeader(inner float32) (bottom float32) {
@@ -292,11 +295,5 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 	for _, s := range c.signs {
 		objects = append(objects, s)
 	}
-	return parts{fyne.NewSize(archSide*2, archRise), c.place, c.colour, append(objects, c.warnings)}
-}
-
-func (c *card) place(size fyne.Size) {
-	c.HeightAt(size.Width)
-	c.ground.Resize(size)
-	c.rail.Resize(fyne.NewSize(4, size.Height))
+	return flow.NewRenderer(c.HeightAt, c.colour, append(objects, c.warnings)...)
 }

@@ -50,5 +50,5 @@ func (f *footnote) HeightAt(width float32) float32 {
 }
 
 func (f *footnote) CreateRenderer() fyne.WidgetRenderer {
-	return parts{fyne.NewSize(160, 40), func(size fyne.Size) { f.HeightAt(size.Width) }, func() {}, []fyne.CanvasObject{f.label, f.help}}
+	return flow.NewRenderer(f.HeightAt, nil, f.label, f.help)
 }

@@ -75,15 +75,12 @@ func (n *notices) HeightAt(width float32) float32 {
 	flow.Put(n.label, left, 0, width-left, h)
 	b := n.help.MinSize()
 	flow.Put(n.help, left, h-6, min(b.Width, width-left), b.Height)
-	return h + b.Height - 4
+	h += b.Height - 4
+	flow.Put(n.ground, 0, 0, width, h)
+	flow.Put(n.rail, 0, 0, rail, h)
+	return h
 }
 
 func (n *notices) CreateRenderer() fyne.WidgetRenderer {
-	return parts{fyne.NewSize(160, 40), n.place, n.colour, []fyne.CanvasObject{n.ground, n.rail, n.sign, n.label, n.help}}
-}
-
-func (n *notices) place(size fyne.Size) {
-	n.HeightAt(size.Width)
-	n.ground.Resize(size)
-	n.rail.Resize(fyne.NewSize(5, size.Height))
+	return flow.NewRenderer(n.HeightAt, n.colour, n.ground, n.rail, n.sign, n.label, n.help)
 }

@@ -58,16 +58,13 @@ func (p *placeholder) HeightAt(width float32) float32 {
 		flow.Put(l, 4, y, width-2*4, h)
 		y += h - 6
 	}
-	return y + 12
+	y += 12
+	flow.Put(p.outline, 0, 0, width, y)
+	return y
 }
 
 func (p *placeholder) CreateRenderer() fyne.WidgetRenderer {
-	return parts{fyne.NewSize(160, emptyArch), p.place, func() {}, []fyne.CanvasObject{p.outline, p.head, p.label, p.waits}}
-}
-
-func (p *placeholder) place(size fyne.Size) {
-	p.HeightAt(size.Width)
-	p.outline.Resize(size)
+	return flow.NewRenderer(p.HeightAt, nil, p.outline, p.head, p.label, p.waits)
 }
 
 // draw draws the outline of a card and of an arch that is not there yet.

@@ -28,10 +28,12 @@ func NewNotice(words string) *Notice {
 	return n
 }
 
-// Set changes the words.
-func (n *Notice) Set(words string) {
+// Set changes the words, and reports whether the height may have changed.
+func (n *Notice) Set(words string) bool {
+	changed := n.text.Words() != words
 	n.text.Set(words)
 	Visible(n, words != "")
+	return changed
 }
 
 // Words are the words.

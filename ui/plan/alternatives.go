@@ -93,7 +93,7 @@ func (a *alternatives) HeightAt(width float32) float32 {
 
 // CreateRenderer is called by Fyne.
 func (a *alternatives) CreateRenderer() fyne.WidgetRenderer {
-	return parts{a.HeightAt, func() {}, []fyne.CanvasObject{a.heading, a.holder, a.buttons}}
+	return flow.NewRenderer(a.HeightAt, nil, a.heading, a.holder, a.buttons)
 }
 
 // takeAlternative takes one in hand.

@@ -145,5 +145,5 @@ func (a *altRow) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // CreateRenderer is called by Fyne.
 func (a *altRow) CreateRenderer() fyne.WidgetRenderer {
-	return parts{a.place, a.colour, []fyne.CanvasObject{a.ground, a.rail, a.ring, a.title, a.said}}
+	return flow.NewRenderer(a.place, a.colour, a.ground, a.rail, a.ring, a.title, a.said)
 }

@@ -134,5 +134,5 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 	for _, s := range c.signs {
 		objects = append(objects, s)
 	}
-	return parts{c.HeightAt, c.colour, objects}
+	return flow.NewRenderer(c.HeightAt, c.colour, objects...)
 }

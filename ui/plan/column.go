@@ -17,9 +17,9 @@ const (
 	ownTabs
 )
 
-// column is the side of the room: tabs, and below them the alternatives and the
+// sideColumn is the side of the room: tabs, and below them the alternatives and the
 // part of the plan that is worked on, or a panel.
-type column struct {
+type sideColumn struct {
 	room   *Room
 	tab    int
 	strip  *strip
@@ -42,8 +42,8 @@ type pane interface {
 	show() bool
 }
 
-func newColumn(r *Room) *column {
-	c := &column{room: r, holder: container.NewStack()}
+func newColumn(r *Room) *sideColumn {
+	c := &sideColumn{room: r, holder: container.NewStack()}
 	c.strip = newStrip(c.open)
 	c.strip.add(lang.L("Arch"), signOf(drawArch))
 	c.strip.add(lang.L("Flap"), signOf(drawFlap))
@@ -78,7 +78,7 @@ func (topped) Layout(parts []fyne.CanvasObject, size fyne.Size) {
 }
 
 // open is a tap on a tab.
-func (c *column) open(i int) {
+func (c *sideColumn) open(i int) {
 	c.room.drop()
 	c.room.selected = ""
 	c.choose(i)
@@ -88,7 +88,7 @@ func (c *column) open(i int) {
 }
 
 // choose makes the tab at i the open one.
-func (c *column) choose(i int) {
+func (c *sideColumn) choose(i int) {
 	if c.tab != i {
 		c.scroll.ScrollToTop()
 	}
@@ -105,7 +105,7 @@ func (c *column) choose(i int) {
 }
 
 // panel is the open panel, nil while one of the room's own tabs is open.
-func (c *column) panel() *Panel {
+func (c *sideColumn) panel() *Panel {
 	if i := c.tab - ownTabs; i >= 0 && i < len(c.panels) {
 		return c.panels[i]
 	}
@@ -113,7 +113,7 @@ func (c *column) panel() *Panel {
 }
 
 // show brings the column to the plan.
-func (c *column) show() {
+func (c *sideColumn) show() {
 	c.strip.choose(c.tab)
 	c.empty.show()
 	c.alternatives.show()
@@ -130,7 +130,7 @@ func (c *column) show() {
 }
 
 // showLive brings to the plan what a dragged handle changes.
-func (c *column) showLive() {
+func (c *sideColumn) showLive() {
 	if c.tab < ownTabs && c.room.planned() != nil && c.panes[c.tab].show() {
 		c.stack.Arrange()
 	}

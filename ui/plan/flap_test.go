@@ -93,7 +93,7 @@ func TestWithoutAPIPJointTheThirdsRuleIsWithdrawnAndTheReasonSaid(t *testing.T) 
 	r.Show(m)
 	r.column.open(flapTab)
 	pane := r.column.panes[flapTab].(*flapPane)
-	if !pane.withdrawn.Visible() || !strings.Contains(pane.withdrawn.label.Text, "the PIP joint of the ring") || !pane.thirds.Disabled() || pane.arch.Disabled() {
-		t.Errorf("it says %q", pane.withdrawn.label.Text)
+	if !pane.withdrawn.Visible() || !strings.Contains(pane.withdrawn.Words(), "the PIP joint of the ring") || !pane.thirds.Disabled() || pane.arch.Disabled() {
+		t.Errorf("it says %q", pane.withdrawn.Words())
 	}
 }

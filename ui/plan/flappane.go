@@ -10,6 +10,7 @@ import (
 	"ogive/imaging/planfile"
 	"ogive/imaging/planning"
 	"ogive/imaging/wording"
+	"ogive/ui/column"
 )
 
 // flapPane is the figures of the flap and the ways to draw it.
@@ -17,7 +18,7 @@ type flapPane struct {
 	room               *Room
 	title              *widget.Label
 	card               *card
-	withdrawn          *notice
+	withdrawn          *column.Notice
 	notes, hint        *widget.Label
 	thirds, arch, none *widget.Button
 	hourglass          *widget.Check
@@ -25,7 +26,7 @@ type flapPane struct {
 }
 
 func newFlapPane(r *Room) *flapPane {
-	p := &flapPane{room: r, title: wrapping(), card: newCard(), withdrawn: newNotice(), notes: small(), hint: small()}
+	p := &flapPane{room: r, title: wrapping(), card: newCard(), withdrawn: column.NewNotice(""), notes: small(), hint: small()}
 	p.title.TextStyle.Bold = true
 	p.hourglass = widget.NewCheck(lang.L("hourglass"), nil)
 	p.thirds = widget.NewButton(lang.L("Dorsal, by thirds"), func() { r.drawDorsal(p.hourglass.Checked) })
@@ -58,7 +59,7 @@ func (p *flapPane) show() bool {
 		notes = sentences(a.Flap.Figures.Notes)
 	}
 	moved = write(p.notes, notes) || moved
-	moved = p.withdrawn.show(wording.Sentence(w.ThirdsRule)) || moved
+	moved = p.withdrawn.Set(wording.Sentence(w.ThirdsRule)) || moved
 	enable(p.thirds, w.ThirdsRule == "" && a.Arch != nil)
 	enable(p.arch, a.Arch != nil)
 	visible(p.none, drawn)

@@ -47,5 +47,5 @@ func (l *line) HeightAt(width float32) float32 {
 
 // CreateRenderer is called by Fyne.
 func (l *line) CreateRenderer() fyne.WidgetRenderer {
-	return parts{l.HeightAt, func() {}, l.things}
+	return flow.NewRenderer(l.HeightAt, nil, l.things...)
 }

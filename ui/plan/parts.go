@@ -7,24 +7,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// parts is the renderer of a widget that places its parts itself, for a width.
-type parts struct {
-	place   func(width float32) float32
-	colour  func() // takes the colours of the theme in use
-	objects []fyne.CanvasObject
-}
-
-func (parts) MinSize() fyne.Size             { return fyne.NewSize(120, 20) }
-func (p parts) Layout(size fyne.Size)        { p.place(size.Width) }
-func (p parts) Objects() []fyne.CanvasObject { return p.objects }
-func (parts) Destroy()                       {}
-func (p parts) Refresh() {
-	p.colour()
-	for _, o := range p.objects {
-		o.Refresh()
-	}
-}
-
 func wrapping() *widget.Label {
 	l := widget.NewLabel("")
 	l.Wrapping = fyne.TextWrapWord

@@ -78,7 +78,7 @@ type Room struct {
 	head     *head
 	webs     *webBar
 	plate    *plate
-	column   *column
+	column   *sideColumn
 	keyboard *keyboard
 	left     *fyne.Container // the webs, the photograph and the caution
 	root     *fyne.Container

@@ -70,7 +70,7 @@ func (s *strip) HeightAt(width float32) float32 {
 
 // CreateRenderer is called by Fyne.
 func (s *strip) CreateRenderer() fyne.WidgetRenderer {
-	return parts{s.HeightAt, func() {}, []fyne.CanvasObject{s.holder}}
+	return flow.NewRenderer(s.HeightAt, nil, s.holder)
 }
 
 const tabHeight, signSide = 52, 22
@@ -148,7 +148,7 @@ func (t *tab) MouseOut() { t.hovered = false; t.paint() }
 
 // CreateRenderer is called by Fyne.
 func (t *tab) CreateRenderer() fyne.WidgetRenderer {
-	return parts{t.place, t.colour, []fyne.CanvasObject{t.ground, t.sign, t.word, t.line}}
+	return flow.NewRenderer(t.place, t.colour, t.ground, t.sign, t.word, t.line)
 }
 
 // signOf is a small drawing in the colour of text, on a square of 22.

@@ -109,5 +109,5 @@ func (b *webBar) HeightAt(width float32) float32 {
 
 // CreateRenderer is called by Fyne.
 func (b *webBar) CreateRenderer() fyne.WidgetRenderer {
-	return parts{b.HeightAt, func() {}, []fyne.CanvasObject{b.holder, b.another}}
+	return flow.NewRenderer(b.HeightAt, nil, b.holder, b.another)
 }

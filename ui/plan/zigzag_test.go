@@ -81,7 +81,7 @@ func TestANarrowTipIsMarkedByShapeAndWords(t *testing.T) {
 	r.column.open(zigzagTab)
 	pane := r.column.panes[zigzagTab].(*zigzagPane)
 	if pane.narrow.Visible() {
-		t.Errorf("at the beginning it warns %q", pane.narrow.label.Text)
+		t.Errorf("at the beginning it warns %q", pane.narrow.Words())
 	}
 	for range 9 {
 		test.Tap(pane.more)
@@ -89,8 +89,8 @@ func TestANarrowTipIsMarkedByShapeAndWords(t *testing.T) {
 	r.choose("zigzag 2")
 	g, _ := r.grip("zigzag 2")
 	broad, _ := r.grip("zigzag 0")
-	if !pane.narrow.Visible() || !strings.Contains(pane.narrow.label.Text, "Both faces: all tips are narrower than 30°") || !strings.HasPrefix(g.name, "narrow: ") || !strings.Contains(g.name, "; limbs ") || g.Shape == broad.Shape {
-		t.Errorf("of a tip %q it warns %q", g.name, pane.narrow.label.Text)
+	if !pane.narrow.Visible() || !strings.Contains(pane.narrow.Words(), "Both faces: all tips are narrower than 30°") || !strings.HasPrefix(g.name, "narrow: ") || !strings.Contains(g.name, "; limbs ") || g.Shape == broad.Shape {
+		t.Errorf("of a tip %q it warns %q", g.name, pane.narrow.Words())
 	}
 	if !strings.Contains(pane.trade.Text, "Narrow flaps leave scars almost across") {
 		t.Errorf("the trade reads %q", pane.trade.Text)

@@ -11,6 +11,7 @@ import (
 	"ogive/geometry/plane"
 	"ogive/geometry/zigzag"
 	"ogive/ui/choice"
+	"ogive/ui/column"
 )
 
 // zigzagPane is how many flaps the incisions have, how far they reach, and what
@@ -26,7 +27,7 @@ type zigzagPane struct {
 	reach       *widget.Slider
 	card        *card
 	tips, trade *widget.Label
-	narrow      *notice
+	narrow      *column.Notice
 	notes       *widget.Label
 	anew, none  *widget.Button
 	draw        *line
@@ -37,7 +38,7 @@ type zigzagPane struct {
 const leastReach, mostReach = 2, 40
 
 func newZigzagPane(r *Room) *zigzagPane {
-	p := &zigzagPane{room: r, title: wrapping(), count: widget.NewLabel(""), reachName: wrapping(), card: newCard(), tips: small(), trade: small(), narrow: newNotice(), notes: small()}
+	p := &zigzagPane{room: r, title: wrapping(), count: widget.NewLabel(""), reachName: wrapping(), card: newCard(), tips: small(), trade: small(), narrow: column.NewNotice(""), notes: small()}
 	p.title.TextStyle.Bold = true
 	p.faces = choice.New(lang.L("Both faces"), lang.L("Back"), lang.L("Palm"))
 	p.faces.OnChosen = func(i int) { r.turn(face(i)) }
@@ -97,7 +98,7 @@ func (p *zigzagPane) show() bool {
 	}
 	moved = write(p.reachName, reach) || moved
 	moved = write(p.tips, tips) || moved
-	moved = p.narrow.show(narrow) || moved
+	moved = p.narrow.Set(narrow) || moved
 	moved = write(p.notes, notes) || moved
 	return write(p.trade, zigzag.Trade) || moved
 }

@@ -124,5 +124,5 @@ func (s *Sign) HeightAt(width float32) float32 {
 // CreateRenderer is called by Fyne.
 func (s *Sign) CreateRenderer() fyne.WidgetRenderer {
 	colour := func() { s.HeightAt(s.Size().Width) }
-	return flow.NewRenderer(fyne.NewSize(120, 20), s.HeightAt, colour, s.ground, s.words, s.limit)
+	return flow.NewRenderer(s.HeightAt, colour, s.ground, s.words, s.limit)
 }
