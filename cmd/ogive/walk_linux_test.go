@@ -284,7 +284,8 @@ func expectedVerdicts(truth phantom.Truth, table norms.Table) map[hand.Web]map[s
 			all[web.Web][v.Figure] = v.Finding
 		}
 		if web.Span > 0 {
-			spans = append(spans, norms.WebSpan{Web: web.Web, Span: plane.Estimate[plane.Millimetre]{Value: web.Span}})
+			shallow := norms.Shallow(table.JudgeIndex(truth.View, plane.Estimate[plane.Ratio]{Value: web.Index}))
+			spans = append(spans, norms.WebSpan{Web: web.Web, Span: plane.Estimate[plane.Millimetre]{Value: web.Span}, Shallow: shallow})
 		}
 	}
 	for i, verdicts := range table.JudgeSpans(spans) {

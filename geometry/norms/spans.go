@@ -24,6 +24,15 @@ type SpanTolerance struct {
 type WebSpan struct {
 	Web  hand.Web
 	Span plane.Estimate[plane.Millimetre]
+	// Shallow says that the web certainly lies too far distal: it is still joined,
+	// or has crept. Up there the fingers stand closer, and its span is no measure
+	// for the others, nor they for it.
+	Shallow bool
+}
+
+// Shallow reports whether a web with these verdicts is certainly too shallow.
+func Shallow(verdicts []Verdict) bool {
+	return slices.ContainsFunc(verdicts, func(v Verdict) bool { return v.Finding == "too shallow" && v.Certain })
 }
 
 // JudgeSpans is the verdicts on the spans of one hand, each web against the
@@ -37,8 +46,9 @@ type WebSpan struct {
 // being wide where the third is the widest it can be compared with.
 //
 // The first web, between thumb and index, is of another size: it is neither
-// judged nor compared with. Leave out V shapes, which have no span. A web with
-// no other to compare it with has no verdict.
+// judged nor compared with, and no more is one that is Shallow. Leave out V
+// shapes, which have no span. A web with no other to compare it with has no
+// verdict.
 //
 // A verdict is certain only if the difference exceeds the uncertainties of both
 // spans combined in quadrature. Spans on one photograph share the error of the
@@ -67,7 +77,7 @@ func othersOf(s WebSpan, spans []WebSpan) []WebSpan {
 }
 
 func judged(s WebSpan) bool {
-	return s.Web != hand.FirstWeb && !math.IsNaN(float64(s.Span.Value))
+	return s.Web != hand.FirstWeb && !s.Shallow && !math.IsNaN(float64(s.Span.Value))
 }
 
 // limit is a limit with its own uncertainty: that of the span it was taken from.

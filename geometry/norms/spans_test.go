@@ -125,3 +125,21 @@ func TestTheSpanToleranceIsLabelledAsThisProjectsOwn(t *testing.T) {
 		t.Errorf("the tolerance is labelled %q", s.Reason)
 	}
 }
+
+// Two joined webs, as on a hand before its operation, made a normal third web
+// "too wide" before they were left out.
+func TestAWebThatIsStillJoinedIsNoMeasureForTheOthers(t *testing.T) {
+	span := func(w hand.Web, mm plane.Millimetre, shallow bool) norms.WebSpan {
+		return norms.WebSpan{Web: w, Span: plane.Estimate[plane.Millimetre]{Value: mm, U95: 0.2}, Shallow: shallow}
+	}
+	table := norms.Table{Span: norms.SpanTolerance{Least: 1, Fraction: 0.1}}
+	got := table.JudgeSpans([]norms.WebSpan{span(hand.SecondWeb, 2, true), span(hand.ThirdWeb, 8, false), span(hand.FourthWeb, 2, true)})
+	for i, v := range got {
+		if len(v) > 0 {
+			t.Errorf("span %d is judged %v beside joined webs", i, v)
+		}
+	}
+	if got := table.JudgeSpans([]norms.WebSpan{span(hand.SecondWeb, 9, false), span(hand.ThirdWeb, 8, false), span(hand.FourthWeb, 2, true)}); len(got[0]) != 1 || len(got[2]) != 0 {
+		t.Errorf("beside a joined fourth web the others are judged %v", got)
+	}
+}

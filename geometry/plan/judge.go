@@ -23,7 +23,7 @@ func (f *Figures) judgeSpan(b Beside) {
 	spans := []norms.WebSpan{{Web: f.Web, Span: *f.Span}}
 	for _, w := range b.Webs {
 		if w.Web != f.Web && w.Span != nil && w.Shape != arch.V {
-			spans = append(spans, norms.WebSpan{Web: w.Web, Span: *w.Span})
+			spans = append(spans, norms.WebSpan{Web: w.Web, Span: *w.Span, Shallow: norms.Shallow(w.Verdicts)})
 		}
 	}
 	f.Verdicts = append(f.Verdicts, b.Table.JudgeSpans(spans)[0]...)

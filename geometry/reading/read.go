@@ -112,7 +112,7 @@ func judgeSpans(webs []Web, table norms.Table) {
 	var at []int
 	for i, w := range webs {
 		if w.Span != nil && w.Shape != arch.V {
-			spans = append(spans, norms.WebSpan{Web: w.Web, Span: *w.Span})
+			spans = append(spans, norms.WebSpan{Web: w.Web, Span: *w.Span, Shallow: norms.Shallow(w.Verdicts)})
 			at = append(at, i)
 		}
 	}
