@@ -63,14 +63,15 @@ func TestACodeThatTellsWhoThePatientIsIsRefusedWithTheReason(t *testing.T) {
 	for code, reason := range map[string]string{
 		"Anna Schmidt": "looks like a name", "Schmidt, Anna": "looks like a name", "ANNA SCHMIDT": "looks like a name",
 		"Schmidt_Anna": "looks like a name", "AnnaSchmidt": "looks like a name", "Mary O'Brien": "looks like a name",
-		"2019-05-12": "full date", "A 12.05.2019": "full date", "12 May 2019": "full date", "3/4/19": "full date",
+		"Schmidt": "looks like a name", "smith": "looks like a name", "Schmidt-1": "looks like a name",
+		"2019-05-12": "full date", "12-Mar-2021": "full date", "A 12.05.2019": "full date", "12 May 2019": "full date", "3/4/19": "full date",
 		"20190512": "long number", "H1234567": "long number", "943 476 5919": "long number", "": "empty",
 	} {
 		if err := CheckCode(code); err == nil || !strings.Contains(err.Error(), reason) {
 			t.Errorf("%q: %v, want a refusal that says %q", code, err, reason)
 		}
 	}
-	for _, code := range []string{"S-012", "2026-0012", "case 7", "Falcon", "SYN-A", "L3", "web 3 b", "Ω-17"} {
+	for _, code := range []string{"S-012", "2026-0012", "case 7", "EXAMPLE-1", "SYN-A", "L3", "web 3 b", "Ω-17"} {
 		if err := CheckCode(code); err != nil {
 			t.Errorf("%q: %v", code, err)
 		}

@@ -14,12 +14,17 @@ var (
 	// Two words of letters with a space or comma between, in any case; joined
 	// otherwise, words that begin with a capital and go on in small letters.
 	twoWords = regexp.MustCompile(`(^|[^\pL\pN])\pL[\pL'’]+([ ,]+)\pL[\pL'’]+([^\pL\pN]|$)`)
-	twoNames = regexp.MustCompile(`(^|[^\pL])(\pL['’])?\p{Lu}\p{Ll}+[-_.]*(\pL['’])?\p{Lu}\p{Ll}+`)
+	// A word as long as a name is, and the words of that length that are none.
+	longWord = regexp.MustCompile(`\pL{4,}`)
+	noNames  = map[string]bool{"case": true, "child": true, "clinic": true, "demo": true, "example": true, "finger": true,
+		"hand": true, "left": true, "patient": true, "right": true, "study": true, "synd": true, "syndactyly": true, "test": true, "webs": true}
+	dayOfMonth = regexp.MustCompile(`(?i)\d{1,2}[-./ ]?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[-./ ]?\d{2,4}`)
+	twoNames   = regexp.MustCompile(`(^|[^\pL])(\pL['’])?\p{Lu}\p{Ll}+[-_.]*(\pL['’])?\p{Lu}\p{Ll}+`)
 )
 
 // CheckCode refuses a code that could tell who the patient is: it looks like a
-// name, a date of birth or a hospital number. It can't see everything; a single
-// word may be a name.
+// name, a date of birth or a hospital number. It can't see everything: a name of
+// three letters passes.
 func CheckCode(code string) error {
 	switch {
 	case strings.TrimSpace(code) == "":
@@ -28,14 +33,25 @@ func CheckCode(code string) error {
 		return refuse("the code begins or ends with a space or holds a control character; leave it out")
 	case utf8.RuneCountInString(code) > longestCode:
 		return refuse("the code is longer than %d characters; give a short one, such as S-012", longestCode)
-	case fullDate.MatchString(code):
+	case fullDate.MatchString(code) || dayOfMonth.MatchString(code):
 		return refuse("%q holds a full date, perhaps of birth, which could tell who the patient is; give a code of your own, such as S-012, and the month of birth, which is enough for the age", code)
 	case longRun.MatchString(code):
 		return refuse("%q holds a long number, perhaps a hospital number or a date of birth, which could tell who the patient is; give a code of your own, such as S-012, and keep the list of codes elsewhere", code)
-	case twoWords.MatchString(code) || twoNames.MatchString(code):
+	case twoWords.MatchString(code) || twoNames.MatchString(code) || mayBeName(code):
 		return refuse("%q looks like a name, which could tell who the patient is; give a code of your own, such as S-012, and keep the list of codes elsewhere", code)
 	}
 	return nil
+}
+
+// mayBeName reports whether a word of the code is as long as a name and is not one
+// that says what a case is.
+func mayBeName(code string) bool {
+	for _, word := range longWord.FindAllString(code, -1) {
+		if !noNames[strings.ToLower(word)] {
+			return true
+		}
+	}
+	return false
 }
 
 // checkRemark refuses free text with a number or date in it that could tell who
