@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"ogive/geometry/hand"
+	"ogive/geometry/norms"
 	"ogive/geometry/plane"
 	"ogive/geometry/scale"
 	"ogive/imaging/measure"
@@ -41,7 +42,6 @@ type pupil struct {
 	shown
 	path   string // of the round
 	twin   *rounds.Round
-	key    *rounds.Round // a twin that is answered with nothing, which tells the truth
 	supply *rounds.Supply
 	with   measure.Settings
 	right  int // what the score must come to
@@ -77,13 +77,10 @@ func (r *running) pupilOf(round *rounds.Round) *pupil {
 		r.t.Fatal(err)
 	}
 	p := &pupil{shown: shown{running: r}, path: round.Path(), with: settings}
-	for _, twin := range []**rounds.Round{&p.twin, &p.key} {
-		*twin, err = rounds.Begin(r.t.TempDir(), round.Observer, round.Setup, settings.Norms, round.Begun)
-		if err != nil {
-			r.t.Fatal(err)
-		}
-		(*twin).Order = round.Order
+	if p.twin, err = rounds.Begin(r.t.TempDir(), round.Observer, round.Setup, settings.Norms, round.Begun); err != nil {
+		r.t.Fatal(err)
 	}
+	p.twin.Order = round.Order
 	if p.twin.Limits != round.Limits {
 		r.t.Errorf("the window judges by %+v, the normal values are %+v", round.Limits, p.twin.Limits)
 	}
@@ -188,10 +185,7 @@ func (r *running) judgeARound() *rounds.Round {
 // judge answers one picture by keys and a click.
 func (p *pupil) judge(picture *rounds.Picture) {
 	p.t.Helper()
-	truth, err := p.key.Answer(picture, rounds.Answer{}, p.with, time.Now())
-	if err != nil {
-		p.t.Fatal(err)
-	}
+	truth := p.truth(picture)
 	n := len(p.twin.Results)
 	answer := rounds.Answer{Choices: map[rounds.Asked]string{}}
 	meant := map[rounds.Asked]bool{}
@@ -203,7 +197,7 @@ func (p *pupil) judge(picture *rounds.Picture) {
 		}
 		choice := 0
 		for k, c := range q.Choices {
-			if c.Value == truth.Result.Judged[i].True {
+			if c.Value == truth[q.Of] {
 				choice = k
 			}
 		}
@@ -220,6 +214,41 @@ func (p *pupil) judge(picture *rounds.Picture) {
 			p.t.Errorf("picture %d: the %s was answered to be right: %v, and is scored right: %v (said %q, true %q)", n+1, j.Of, meant[j.Of], j.Right, j.Given, j.True)
 		}
 	}
+}
+
+// truth is what is true of the web that is asked about, out of the phantom's figures
+// and the table of normal values. The width of a V has no truth.
+func (p *pupil) truth(picture *rounds.Picture) map[rounds.Asked]string {
+	p.t.Helper()
+	web, known := picture.Truth.Web(picture.Web)
+	if !known {
+		p.t.Fatalf("nothing is known of the web that is asked about, %v", picture.Web)
+	}
+	truth := map[rounds.Asked]string{rounds.Shape: web.Shape.String()}
+	if web.Index != nil {
+		for _, v := range p.with.Norms.JudgeIndex(picture.Truth.View, *web.Index) {
+			truth[rounds.Place] = v.Finding
+		}
+	}
+	if web.Slope != nil {
+		for _, v := range p.with.Norms.JudgeSlope(*web.Slope) {
+			truth[rounds.Slope] = v.Finding
+		}
+	}
+	var spans []norms.WebSpan
+	for _, w := range picture.Truth.Webs {
+		if w.Span != nil {
+			spans = append(spans, norms.WebSpan{Web: w.Web, Span: *w.Span})
+		}
+	}
+	for i, verdicts := range p.with.Norms.JudgeSpans(spans) {
+		for _, v := range verdicts {
+			if spans[i].Web == web.Web {
+				truth[rounds.Width] = v.Finding
+			}
+		}
+	}
+	return truth
 }
 
 // putCrown clicks in the middle of where a normal crown may lie, or well proximal

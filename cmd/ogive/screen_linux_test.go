@@ -98,6 +98,18 @@ func changed(a, b picture, area image.Rectangle) float64 {
 	return float64(n) / float64(area.Dx()*area.Dy())
 }
 
+// grey is the picture without colour.
+func (p picture) grey() *image.Gray {
+	g := image.NewGray(p.Rect)
+	for y := range p.Rect.Dy() {
+		in, out := p.Pix[y*p.Stride:], g.Pix[y*g.Stride:]
+		for x := range p.Rect.Dx() {
+			out[x] = uint8((3*int(in[4*x]) + 6*int(in[4*x+1]) + int(in[4*x+2])) / 10)
+		}
+	}
+	return g
+}
+
 func (p picture) save(path string) error {
 	file, err := os.Create(path)
 	if err != nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"math"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -17,30 +18,27 @@ import (
 
 // words are the beginning of a line as it is looked for on the screen: set in the
 // window's own type, every size and weight of it, whatever their colour is.
-type words struct {
-	text   string
-	shapes []shape
-}
+type words []shape
 
 // shape is how much of each pixel ink covers, 0 to 1, with one pixel that has none
 // and one that has most.
 type shape struct {
 	size        image.Point
 	cover       []float64
-	bare, inked image.Point
-	order       []int // of pixels in which they are compared: those that tell most first
+	bare, inked int
+	order       []int // in which the pixels are compared
 }
 
 func newWords(t *testing.T, text string) words {
 	t.Helper()
-	test.NewTempApp(t)
-	w := words{text: text}
+	paper := look.Theme(theme.VariantLight)
+	test.NewTempApp(t).Settings().SetTheme(paper)
+	var w words
 	for _, size := range []fyne.ThemeSizeName{theme.SizeNameText, theme.SizeNameCaptionText, theme.SizeNameSubHeadingText, theme.SizeNameHeadingText} {
 		for _, bold := range []bool{false, true} {
-			fyne.CurrentApp().Settings().SetTheme(look.Theme(theme.VariantLight))
 			line := canvas.NewText(text, color.Black)
 			line.TextSize, line.TextStyle.Bold = look.Size(size), bold
-			w.shapes = append(w.shapes, newShape(software.Render(line, look.Theme(theme.VariantLight))))
+			w = append(w, newShape(software.Render(line, paper)))
 		}
 	}
 	return w
@@ -61,16 +59,13 @@ func newShape(img image.Image) shape {
 		}
 	}
 	s := shape{size: box.Size()}
-	most, least := 0.0, 1.0
 	for i := range s.size.X * s.size.Y {
-		at := image.Pt(i%s.size.X, i/s.size.X)
-		c := 1 - grey(box.Min.X+at.X, box.Min.Y+at.Y)/ground
-		s.cover = append(s.cover, c)
-		if c > most {
-			most, s.inked = c, at
+		s.cover = append(s.cover, 1-grey(box.Min.X+i%s.size.X, box.Min.Y+i/s.size.X)/ground)
+		if s.cover[i] > s.cover[s.inked] {
+			s.inked = i
 		}
-		if c < least {
-			least, s.bare = c, at
+		if s.cover[i] < s.cover[s.bare] {
+			s.bare = i
 		}
 	}
 	const strewn = 7919 // a prime: neighbours come far from each other
@@ -81,55 +76,48 @@ func newShape(img image.Image) shape {
 	return s
 }
 
-// strange is the part of the contrast by which a pixel may differ, on the mean, from
-// what the words would show there.
-const strange = 0.1
-
-// on is where the shape is seen within an area of the screen.
-func (s shape) on(p picture, area image.Rectangle) (image.Rectangle, bool) {
-	area = area.Intersect(p.Rect)
-	for y := area.Min.Y; y+s.size.Y <= area.Max.Y; y++ {
-		for x := area.Min.X; x+s.size.X <= area.Max.X; x++ {
-			if s.at(p, x, y) {
-				return image.Rectangle{Max: s.size}.Add(image.Pt(x, y)), true
+// on is where the words are seen within an area of the screen.
+func (w words) on(p picture, area image.Rectangle) (image.Rectangle, bool) {
+	g := p.grey()
+	area = area.Intersect(g.Rect)
+	for _, s := range w {
+		for y := area.Min.Y; y+s.size.Y <= area.Max.Y; y++ {
+			for x := area.Min.X; x+s.size.X <= area.Max.X; x++ {
+				if s.at(g, y*g.Stride+x) {
+					return image.Rectangle{Max: s.size}.Add(image.Pt(x, y)), true
+				}
 			}
 		}
 	}
 	return image.Rectangle{}, false
 }
 
-func (s shape) at(p picture, x, y int) bool {
-	ground, ink := p.RGBAAt(x+s.bare.X, y+s.bare.Y), p.RGBAAt(x+s.inked.X, y+s.inked.Y)
-	contrast := float64(unlike(ground, ink))
-	if contrast < 40 {
+// Words are seen where they stand out from the ground by so much, of 255, and where
+// the pixels differ from what the words would show by no more, on the mean, than this
+// part of it.
+const (
+	contrast = 30
+	strange  = 0.1
+)
+
+// at reports whether the words are seen with their upper left corner at a pixel of
+// the screen.
+func (s shape) at(g *image.Gray, corner int) bool {
+	shade := func(i int) float64 { return float64(g.Pix[corner+i/s.size.X*g.Stride+i%s.size.X]) }
+	ground, ink := shade(s.bare), shade(s.inked)
+	if math.Abs(ink-ground) < contrast {
 		return false
 	}
-	most := s.cover[s.inked.Y*s.size.X+s.inked.X]
-	var sum float64
+	const few = 60 // pixels that are looked at before anything is said
+	enough := strange * math.Abs(ink-ground)
+	var off float64
 	for n, i := range s.order {
-		seen := p.RGBAAt(x+i%s.size.X, y+i/s.size.X)
-		share := s.cover[i] / most
-		sum += float64(unlike(seen, between(ground, ink, share))) / contrast
-		if sum > strange*float64(max(n, 60)) {
+		off += math.Abs(shade(i) - ground - s.cover[i]/s.cover[s.inked]*(ink-ground))
+		if off > enough*float64(max(n, few)) {
 			return false
 		}
 	}
 	return true
-}
-
-// between is the colour that is so far from a to b.
-func between(a, b color.RGBA, share float64) color.RGBA {
-	mix := func(x, y uint8) uint8 { return uint8(float64(x) + share*(float64(y)-float64(x)) + 0.5) }
-	return color.RGBA{mix(a.R, b.R), mix(a.G, b.G), mix(a.B, b.B), 255}
-}
-
-func (w words) on(p picture, area image.Rectangle) (image.Rectangle, bool) {
-	for _, s := range w.shapes {
-		if at, ok := s.on(p, area); ok {
-			return at, true
-		}
-	}
-	return image.Rectangle{}, false
 }
 
 // read waits until a line that begins so is on the screen, and gives its place.
