@@ -25,6 +25,7 @@ import (
 
 	"ogive/imaging/agreementchart"
 	"ogive/imaging/observed"
+	"ogive/ui/flow"
 )
 
 // Source is where readings come from.
@@ -102,10 +103,10 @@ func (r *Room) Object() fyne.CanvasObject { return r.root }
 // and the figure looked at before stay, where they are there again.
 func (r *Room) Show(s Source) {
 	r.source = s
-	visible(r.leave, r.OnLeave != nil)
+	flow.Visible(r.leave, r.OnLeave != nil)
 	if s.Load == nil {
 		r.Leave()
-		visible(r.again, false)
+		flow.Visible(r.again, false)
 		r.lacking = nil
 		r.take(observed.Found{}, nil, "")
 		return
@@ -125,9 +126,9 @@ func (r *Room) Leave() {
 // only shows one of the bodies.
 func (r *Room) only(body fyne.CanvasObject) {
 	for _, o := range r.bodies.Objects {
-		visible(o, o == body)
+		flow.Visible(o, o == body)
 	}
-	visible(r.open, body == r.full)
+	flow.Visible(r.open, body == r.full)
 	r.head.Refresh() // Fyne lays out anew what has appeared only when it is told
 	r.bodies.Refresh()
 }

@@ -17,12 +17,13 @@ import (
 	"ogive/imaging/agreementchart"
 	"ogive/imaging/observations"
 	"ogive/imaging/observed"
+	"ogive/ui/flow"
 )
 
 // load gathers the readings of the open casebook.
 func (r *Room) load() {
 	load, name := r.source.Load, r.source.Name
-	visible(r.again, false)
+	flow.Visible(r.again, false)
 	r.gather(name, func(ctx context.Context, progress func(done, all int)) (observed.Found, []agreementchart.Chart, []string, error) {
 		f, err := load(ctx, progress)
 		if err != nil {
@@ -118,7 +119,7 @@ func (r *Room) askForFile() {
 
 // read reads a table of readings.
 func (r *Room) read(path string) {
-	visible(r.again, r.source.Load != nil)
+	flow.Visible(r.again, r.source.Load != nil)
 	name := filepath.Base(path)
 	r.gather(name, func(context.Context, func(done, all int)) (f observed.Found, charts []agreementchart.Chart, lacking []string, err error) {
 		file, err := os.Open(path)
@@ -150,7 +151,7 @@ func newWait() *wait {
 }
 
 func (w *wait) show(done, all int) {
-	visible(w.bar, all > 0)
+	flow.Visible(w.bar, all > 0)
 	if all == 0 {
 		w.words.SetText(lang.L("Looking for what was marked twice…"))
 		return

@@ -3,7 +3,6 @@ package agree
 import (
 	"fyne.io/fyne/v2"
 
-	"ogive/ui/column"
 	"ogive/ui/flow"
 )
 
@@ -14,8 +13,6 @@ func besideFyne(work func() func()) {
 		}
 	}()
 }
-
-func visible(o fyne.CanvasObject, on bool) { column.Visible(o, on) }
 
 // split stands the column at the left of the plots, which get what room it leaves.
 type split struct{}

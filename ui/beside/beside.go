@@ -23,6 +23,7 @@ import (
 	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
 	"ogive/imaging/photo"
+	"ogive/ui/flow"
 )
 
 // Side is one of the two photographs.
@@ -140,8 +141,8 @@ func compare(sides [2]Side, settings measure.Settings) (compared.Pair, error) {
 // finish shows what the comparison came to.
 func (r *Room) finish(pair compared.Pair, err error) {
 	r.pair, r.ready = pair, err == nil
-	visible(r.body, err == nil)
-	visible(r.plain.object, err != nil)
+	flow.Visible(r.body, err == nil)
+	flow.Visible(r.plain.object, err != nil)
 	if err != nil {
 		r.head.failed(r.sides)
 		r.plain.show(r.sides, err)
@@ -187,15 +188,4 @@ func (r *Room) back() {
 func (r *Room) reveal(w hand.Web) {
 	r.sheet.choose(w)
 	r.boards.reveal(r.pair, w)
-}
-
-func visible(o fyne.CanvasObject, seen bool) {
-	if seen == o.Visible() {
-		return
-	}
-	if seen {
-		o.Show()
-	} else {
-		o.Hide()
-	}
 }

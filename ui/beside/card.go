@@ -16,6 +16,7 @@ import (
 	"ogive/imaging/compared"
 	"ogive/imaging/wording"
 	"ogive/ui/flow"
+	"ogive/ui/label"
 	"ogive/ui/look"
 	"ogive/ui/sign"
 )
@@ -49,7 +50,7 @@ var (
 )
 
 func newCard(w hand.Web, onTap func()) *card {
-	c := &card{onTap: onTap, ground: canvas.NewRectangle(nil), rail: canvas.NewRectangle(nil), warnings: small()}
+	c := &card{onTap: onTap, ground: canvas.NewRectangle(nil), rail: canvas.NewRectangle(nil), warnings: label.Caption("")}
 	for _, t := range []**canvas.Text{&c.title, &c.sub, &c.shapes, &c.bar} {
 		*t = canvas.NewText("", nil)
 	}
@@ -70,8 +71,8 @@ func newCard(w hand.Web, onTap func()) *card {
 // show fills in a comparison.
 func (c *card) show(p compared.Pair, w comparison.Web, v view) {
 	c.overlay, c.view = w.Overlay, v
-	visible(c.sketch, w.Overlay != nil)
-	visible(c.bar, w.Overlay != nil)
+	flow.Visible(c.sketch, w.Overlay != nil)
+	flow.Visible(c.bar, w.Overlay != nil)
 	c.bar.Text = lang.L("{{.Length}} mm", map[string]any{"Length": int(v.bar())})
 	c.shapes.Text = shapes(p.Shapes(w.Web))
 	for i, f := range p.Figures(w) {
@@ -80,13 +81,13 @@ func (c *card) show(p compared.Pair, w comparison.Web, v view) {
 		if f.Difference == "" {
 			r.difference.Text = lang.L("not known")
 		}
-		visible(r.sign, f.Verdict != nil)
+		flow.Visible(r.sign, f.Verdict != nil)
 		if f.Verdict != nil {
 			r.sign.SayAs(*f.Verdict, verdictWords(*f.Verdict), limitWords(*f.Verdict))
 		}
 	}
 	c.warnings.SetText(strings.Join(w.Warnings, "\n"))
-	visible(c.warnings, len(w.Warnings) > 0)
+	flow.Visible(c.warnings, len(w.Warnings) > 0)
 	c.Refresh()
 }
 
@@ -117,7 +118,7 @@ func (c *card) colour() {
 		c.ground.StrokeColor = look.Colour(look.Accent)
 	}
 	c.rail.FillColor = look.Colour(look.Accent)
-	visible(c.rail, c.chosen)
+	flow.Visible(c.rail, c.chosen)
 	body, caption := look.Size(theme.SizeNameText), look.Size(theme.SizeNameCaptionText)
 	c.title.Color, c.title.TextSize = ink, look.Size(theme.SizeNameSubHeadingText)
 	for _, t := range []*canvas.Text{c.sub, c.shapes} {

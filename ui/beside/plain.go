@@ -13,6 +13,7 @@ import (
 	"ogive/imaging/compared"
 	"ogive/imaging/wording"
 	"ogive/ui/flow"
+	"ogive/ui/label"
 	"ogive/ui/look"
 )
 
@@ -27,7 +28,7 @@ type plain struct {
 }
 
 func newPlain(r *Room) *plain {
-	p := &plain{why: wrapping(), what: wrapping()}
+	p := &plain{why: label.Wrapped(""), what: label.Wrapped("")}
 	p.why.TextStyle.Bold, p.why.SizeName = true, theme.SizeNameSubHeadingText
 	for i := range p.open {
 		p.open[i] = widget.NewButtonWithIcon("", look.Icon(look.IconOpen), func() { r.open(i) })
@@ -50,12 +51,6 @@ func (page) Layout(parts []fyne.CanvasObject, size fyne.Size) {
 	flow.Put(parts[0], (size.Width-width)/2, size.Height/4, width, size.Height*3/4)
 }
 
-func wrapping() *widget.Label {
-	l := widget.NewLabel("")
-	l.Wrapping = fyne.TextWrapWord
-	return l
-}
-
 // show says why and offers the photographs that need work.
 func (p *plain) show(sides [2]Side, err error) {
 	why, what, need := reasons(sides, err)
@@ -67,7 +62,7 @@ func (p *plain) show(sides [2]Side, err error) {
 		if need[i] && !(need[0] && need[1]) {
 			b.Importance = widget.HighImportance
 		}
-		visible(b, need[i])
+		flow.Visible(b, need[i])
 		b.Refresh()
 	}
 	p.buttons.Refresh()

@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/geometry/hand"
@@ -15,6 +14,7 @@ import (
 	"ogive/imaging/wording"
 	"ogive/ui/column"
 	"ogive/ui/flow"
+	"ogive/ui/label"
 	"ogive/ui/look"
 )
 
@@ -34,7 +34,7 @@ type sheet struct {
 }
 
 func newSheet(reveal func(hand.Web)) *sheet {
-	s := &sheet{summary: wrapping(), key: newKey(), notice: column.NewNotice(""), cards: map[hand.Web]*card{}, residual: wrapping(), means: small(), remarks: small()}
+	s := &sheet{summary: label.Wrapped(""), key: newKey(), notice: column.NewNotice(""), cards: map[hand.Web]*card{}, residual: label.Wrapped(""), means: label.Caption(""), remarks: label.Caption("")}
 	s.summary.TextStyle.Bold, s.residual.TextStyle.Bold = true, true
 	objects := []fyne.CanvasObject{s.summary, s.notice, s.key}
 	for _, w := range hand.Webs {
@@ -46,17 +46,10 @@ func newSheet(reveal func(hand.Web)) *sheet {
 	s.stack = &flow.Stack{}
 	s.scroll = container.NewVScroll(container.New(s.stack, objects...))
 	s.stack.OnHeight = s.scroll.Refresh
-	caution := small()
+	caution := label.Caption("")
 	caution.SetText(wording.Caution)
 	s.object = container.New(footed{}, s.scroll, caution)
 	return s
-}
-
-// small is text for what is second.
-func small() *widget.Label {
-	l := wrapping()
-	l.SizeName, l.Importance = theme.SizeNameCaptionText, widget.MediumImportance
-	return l
 }
 
 // footed is a column whose last part stands below the first, which scrolls.
@@ -88,7 +81,7 @@ func (s *sheet) show(p compared.Pair) {
 		s.cards[w.Web].show(p, w, scale)
 	}
 	for w, c := range s.cards {
-		visible(c, seen[w])
+		flow.Visible(c, seen[w])
 	}
 	s.residual.SetText(residual(p))
 	s.means.SetText(means(p))

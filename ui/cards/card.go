@@ -136,22 +136,22 @@ func (c *card) show(w reading.Web, s marking.State, f frame) bool {
 	}
 	rearranged := c.rowsShown != len(rest)
 	for i, r := range c.rows {
-		setVisible(r.name, i < len(rest))
-		setVisible(r.value, i < len(rest))
+		flow.Visible(r.name, i < len(rest))
+		flow.Visible(r.value, i < len(rest))
 	}
 	c.rowsShown = len(rest)
 	for i, s := range c.signs {
 		if i < len(w.Verdicts) {
 			rearranged = s.Say(w.Verdicts[i]) || rearranged
 		}
-		rearranged = setVisible(s, i < len(w.Verdicts)) || rearranged
+		rearranged = flow.Visible(s, i < len(w.Verdicts)) || rearranged
 	}
 	if remark := strings.Join(w.Warnings, "\n"); remark != c.remark {
 		c.remark = remark
 		c.warnings.SetText(remark)
 		rearranged = true
 	}
-	setVisible(c.warnings, c.remark != "")
+	flow.Visible(c.warnings, c.remark != "")
 	rearranged = c.drawArch(w, f) || rearranged
 	if width := c.Size().Width; width > 0 && !rearranged {
 		c.HeightAt(width)
@@ -162,8 +162,8 @@ func (c *card) show(w reading.Web, s marking.State, f frame) bool {
 func (c *card) drawArch(w reading.Web, f frame) bool {
 	line, ok := annotate.ArchLine(w, f.reach)
 	c.drawing = drawing{line: line, f: f}
-	changed := setVisible(c.arch, ok)
-	setVisible(c.bar, ok)
+	changed := flow.Visible(c.arch, ok)
+	flow.Visible(c.bar, ok)
 	if ok {
 		set(c.bar, lang.L("{{.Length}} mm", map[string]any{"Length": int(f.bar())}))
 		c.arch.Refresh()
@@ -195,7 +195,7 @@ func (c *card) colour() {
 		c.ground.StrokeColor = look.Colour(look.Accent)
 	}
 	c.rail.FillColor = look.Colour(look.Accent)
-	setVisible(c.rail, c.chosen)
+	flow.Visible(c.rail, c.chosen)
 	body, caption := look.Size(theme.SizeNameText), look.Size(theme.SizeNameCaptionText)
 	style := func(t *canvas.Text, size float32, bright bool) {
 		t.TextSize, t.Color = size, second

@@ -126,10 +126,10 @@ func (c *Cards) Show(r marking.Reading, s marking.State) {
 		rearranged = card.show(w, s, f) || rearranged
 	}
 	for _, web := range hand.Webs {
-		rearranged = setVisible(c.cards[web], read[web]) || rearranged
+		rearranged = flow.Visible(c.cards[web], read[web]) || rearranged
 	}
 	rearranged = c.empty.say(emptyWords(r, s)) || rearranged
-	rearranged = setVisible(c.empty, len(read) == 0) || rearranged
+	rearranged = flow.Visible(c.empty, len(read) == 0) || rearranged
 	if rearranged {
 		c.stack.Arrange()
 	}
@@ -141,7 +141,7 @@ func (c *Cards) summarise(text string) bool {
 		return false
 	}
 	c.summary.SetText(text)
-	setVisible(c.summary, text != "")
+	flow.Visible(c.summary, text != "")
 	c.root.Refresh() // it stands above the cards and takes of their room
 	return true
 }
@@ -159,17 +159,4 @@ func emptyWords(r marking.Reading, s marking.State) string {
 		return lang.L("The slope waits for the finger's long axis and for two points or more along the junction.")
 	}
 	return lang.L("The figures wait for a web: click border, crown and border.")
-}
-
-// setVisible reports whether that changed anything.
-func setVisible(o fyne.CanvasObject, visible bool) bool {
-	if o.Visible() == visible {
-		return false
-	}
-	if visible {
-		o.Show()
-	} else {
-		o.Hide()
-	}
-	return true
 }

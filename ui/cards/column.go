@@ -36,8 +36,8 @@ func (*column) MinSize([]fyne.CanvasObject) fyne.Size {
 func (c *column) Layout(parts []fyne.CanvasObject, size fyne.Size) {
 	summary, scroll, caution := parts[0], parts[1], parts[2]
 	low := size.Height < lowColumn
-	setVisible(caution, !low)
-	if setVisible(c.scrolled, low) {
+	flow.Visible(caution, !low)
+	if flow.Visible(c.scrolled, low) {
 		c.stack.Arrange()
 	}
 	above, below := heightOf(summary, size.Width), heightOf(caution, size.Width)

@@ -37,7 +37,7 @@ func (f *footnote) show(r marking.Reading) bool {
 		return false
 	}
 	f.label.SetText(text)
-	setVisible(f, text != "")
+	flow.Visible(f, text != "")
 	return true
 }
 

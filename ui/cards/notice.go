@@ -49,7 +49,7 @@ func (n *notices) show(r marking.Reading) bool {
 	}
 	n.text = text
 	n.label.SetText(text)
-	setVisible(n, text != "")
+	flow.Visible(n, text != "")
 	return true
 }
 

@@ -13,7 +13,10 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/ui/drawing"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 	"ogive/ui/look"
+	"ogive/ui/plate"
 )
 
 var (
@@ -36,7 +39,7 @@ type asking struct {
 }
 
 func newAsking(r *Room) *asking {
-	a := &asking{room: r, thumbs: map[int64]*thumb{}, row: container.NewHBox(), count: caption("")}
+	a := &asking{room: r, thumbs: map[int64]*thumb{}, row: container.NewHBox(), count: label.Caption("")}
 	a.scroll = container.NewHScroll(container.New(layout.NewCustomPaddedLayout(3, 14, 3, 3), a.row))
 	a.all = quiet(lang.L("Choose all"), a.chooseAll)
 	answers := container.NewGridWithRows(1)
@@ -50,7 +53,7 @@ func newAsking(r *Room) *asking {
 	content := container.NewVBox(
 		container.NewBorder(nil, nil, nil, a.all, heading(lang.L("Which hand is it, and from where is it seen?"))),
 		a.scroll, a.count, answers)
-	card := newPlate(look.Card, look.Accent, container.New(layout.NewCustomPaddedLayout(8, 12, 14, 14), content))
+	card := plate.New(look.Card, look.Accent, container.New(layout.NewCustomPaddedLayout(8, 12, 14, 14), content))
 	a.panel = container.New(layout.NewCustomPaddedLayout(0, 16, 0, 0), card)
 	a.panel.Hide()
 	return a
@@ -83,8 +86,8 @@ func (a *asking) show(c contents) {
 	for _, t := range a.thumbs {
 		t.colour()
 	}
-	visible(a.all, len(a.order) > 1)
-	visible(a.panel, len(a.order) > 0)
+	flow.Visible(a.all, len(a.order) > 1)
+	flow.Visible(a.panel, len(a.order) > 0)
 	a.say()
 }
 
@@ -138,7 +141,7 @@ func (a *asking) place(id int64, m image.Image) {
 
 // tile is an answer, drawn and in words.
 type tile struct {
-	plate
+	plate.Plate
 	do                func()
 	disabled, focused bool
 }
@@ -163,7 +166,7 @@ func newTile(side hand.Side, view hand.View, do func()) *tile {
 	second := widget.NewLabelWithStyle(detail, fyne.TextAlignCenter, fyne.TextStyle{})
 	second.SizeName = theme.SizeNameCaptionText
 	content := container.New(layout.NewCustomPaddedVBoxLayout(-4), picture, closely(first, second))
-	t := &tile{plate: plate{ground: theme.ColorNameBackground, edge: look.Hairline, width: 1.5, content: container.New(layout.NewCustomPaddedLayout(6, 0, 0, 0), content)}, do: do}
+	t := &tile{Plate: plate.Plate{Ground: theme.ColorNameBackground, Edge: look.Hairline, Corner: look.Size(theme.SizeNameInputRadius), Content: container.New(layout.NewCustomPaddedLayout(6, 0, 0, 0), content)}, do: do}
 	t.ExtendBaseWidget(t)
 	return t
 }
@@ -209,6 +212,6 @@ func (t *tile) MouseOut() {
 }
 
 func (t *tile) frame(edge fyne.ThemeColorName) {
-	t.edge = edge
+	t.Edge = edge
 	t.Refresh()
 }

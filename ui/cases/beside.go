@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2/layout"
 
 	"ogive/imaging/casebook"
+	"ogive/ui/label"
+	"ogive/ui/overlay"
 )
 
 // chooseBeside asks which photograph the chosen one is compared with.
@@ -19,14 +21,14 @@ func (r *Room) chooseBeside() {
 	var ask *dialog.CustomDialog
 	take := func(p pair) { ask.Hide(); r.OnBeside(p.a, p.b) }
 	ask = dialog.NewCustom(lang.L("Beside which photograph?"), lang.L("Cancel"), r.besideList(chosen, take), r.win)
-	ask.Resize(r.nearlyWhole(760, 640))
+	ask.Resize(overlay.Size(r.win, 760, 640))
 	ask.Show()
 }
 
 // besideList lists the photographs that can stand beside the chosen one.
 func (r *Room) besideList(chosen casebook.Photograph, take func(pair)) fyne.CanvasObject {
 	hands, sittings := pairs(r.page.shown.about.Hand, chosen, r.page.shown.photographs)
-	rows := container.NewVBox(caption(lang.L("Chosen: {{.What}}, {{.Date}}. Only photographs of the same view are listed; in another view the index is another one.",
+	rows := container.NewVBox(label.Caption(lang.L("Chosen: {{.What}}, {{.Date}}. Only photographs of the same view are listed; in another view the index is another one.",
 		map[string]any{"What": showsLong(chosen), "Date": dateText(chosen.Date)})))
 	rows.Add(heading(lang.L("The other hand")))
 	rows.Add(r.besideGroup(chosen, hands, lang.L("There is no photograph of the other hand in this view yet."), take))
@@ -37,7 +39,7 @@ func (r *Room) besideList(chosen casebook.Photograph, take func(pair)) fyne.Canv
 
 func (r *Room) besideGroup(chosen casebook.Photograph, group []pair, none string, take func(pair)) fyne.CanvasObject {
 	if len(group) == 0 {
-		return wrapped(none)
+		return label.Wrapped(none)
 	}
 	row := container.New(layout.NewRowWrapLayoutWithCustomPadding(8, 8))
 	for _, p := range group {

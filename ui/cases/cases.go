@@ -25,6 +25,7 @@ import (
 	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
 	"ogive/ui/appraise"
+	"ogive/ui/flow"
 )
 
 // Room is the room. Set the callbacks before it is shown; those that are nil are
@@ -138,7 +139,7 @@ func (r *Room) writable() bool { return r.book != nil && r.book.ReadOnly() == ""
 
 // enable switches all that writes on or off.
 func (r *Room) enable() {
-	visible(r.index.leave, r.OnLeave != nil)
+	flow.Visible(r.index.leave, r.OnLeave != nil)
 	on := r.writable()
 	for _, b := range append([]*widget.Button{r.first, r.index.add, r.index.receive}, r.page.writing()...) {
 		able(b, on)

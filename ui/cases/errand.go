@@ -12,7 +12,10 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/casebook"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 	"ogive/ui/look"
+	"ogive/ui/plate"
 )
 
 // errand is the panel of an import: how far it is, then what became of it. The
@@ -40,7 +43,7 @@ type errand struct {
 }
 
 func newErrand(r *Room) *errand {
-	e := &errand{room: r, now: widget.NewLabel(""), bar: widget.NewProgressBar(), words: wrapped(""), undated: wrapped(""), day: widget.NewEntry()}
+	e := &errand{room: r, now: widget.NewLabel(""), bar: widget.NewProgressBar(), words: label.Wrapped(""), undated: label.Wrapped(""), day: widget.NewEntry()}
 	e.now.Truncation = fyne.TextTruncateEllipsis
 	e.halt = widget.NewButton(lang.L("Stop"), func() { e.stop(); able(e.halt, false) })
 	e.going = container.NewBorder(nil, nil, nil, e.halt, container.NewGridWithColumns(2, e.now, container.NewPadded(e.bar)))
@@ -51,7 +54,7 @@ func newErrand(r *Room) *errand {
 	e.dating = container.NewBorder(nil, nil, nil, container.NewHBox(container.NewGridWrap(fyne.NewSize(130, e.day.MinSize().Height), e.day), e.dated), e.undated)
 	close := widget.NewButton(lang.L("Close"), func() { e.object.Hide(); r.arrange() })
 	e.done = container.NewVBox(container.NewBorder(nil, nil, nil, container.NewVBox(close), e.scroll), e.dating)
-	panel := newPlate(look.Card, look.Hairline, container.New(layout.NewCustomPaddedLayout(8, 8, 10, 10), container.NewStack(e.going, e.done)))
+	panel := plate.New(look.Card, look.Hairline, container.New(layout.NewCustomPaddedLayout(8, 8, 10, 10), container.NewStack(e.going, e.done)))
 	e.object = container.NewPadded(panel)
 	e.object.Hide()
 	return e
@@ -97,7 +100,7 @@ func (e *errand) end(into destination, h harvest) {
 	line := fyne.MeasureText("x", look.Size(theme.SizeNameText), fyne.TextStyle{}).Height + look.Size(theme.SizeNameLineSpacing)
 	e.scroll.SetMinSize(fyne.NewSize(100, min(float32(max(len(lines), 1))*line+16, 160)))
 	e.into, e.paths = into, h.undated
-	visible(e.dating, len(h.undated) > 0)
+	flow.Visible(e.dating, len(h.undated) > 0)
 	e.undated.SetText(undatedText(h.undated))
 	e.going.Hide()
 	e.done.Show()

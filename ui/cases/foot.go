@@ -11,6 +11,9 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
+	"ogive/ui/flow"
+	"ogive/ui/label"
+	"ogive/ui/overlay"
 )
 
 // foot is what can be done with the photograph that is chosen.
@@ -47,13 +50,13 @@ func newFoot(r *Room) *foot {
 func (f *foot) show() {
 	p, ok := f.room.page.photograph(f.room.page.chosen)
 	if on := len(f.room.page.shown.photographs) > 0; on != f.object.Visible() {
-		visible(f.object, on)
+		flow.Visible(f.object, on)
 		f.room.page.body.Refresh()
 	}
 	defer f.object.Refresh()
-	visible(f.buttons, ok)
-	visible(f.plan, f.room.OnPlan != nil)
-	visible(f.beside, f.room.OnBeside != nil)
+	flow.Visible(f.buttons, ok)
+	flow.Visible(f.plan, f.room.OnPlan != nil)
+	flow.Visible(f.beside, f.room.OnBeside != nil)
 	if !ok {
 		f.shows.SetText(lang.L("No photograph is chosen"))
 		f.when.SetText(lang.L("Choose one to mark it, or to see it beside another."))
@@ -102,12 +105,12 @@ func (r *Room) removePhotograph(p casebook.Photograph) {
 	if who := r.page.shown.marked[p.ID]; len(who) > 0 {
 		text += "\n\n" + lang.L("Lost with it: the photograph is {{.Marked}}.", map[string]any{"Marked": markedText(who)})
 	}
-	ask := dialog.NewCustomConfirm(lang.L("Remove this photograph?"), lang.L("Remove"), lang.L("Keep it"), wrapped(text), func(yes bool) {
+	ask := dialog.NewCustomConfirm(lang.L("Remove this photograph?"), lang.L("Remove"), lang.L("Keep it"), label.Wrapped(text), func(yes bool) {
 		if yes {
 			r.change(func(book *casebook.Casebook) error { return book.RemovePhotograph(p.ID) })
 		}
 	}, r.win)
 	ask.SetConfirmImportance(widget.DangerImportance)
-	ask.Resize(r.nearlyWhole(520, 260))
+	ask.Resize(overlay.Size(r.win, 520, 260))
 	ask.Show()
 }

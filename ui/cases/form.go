@@ -13,6 +13,8 @@ import (
 	"ogive/geometry/hand"
 	"ogive/imaging/casebook"
 	"ogive/ui/choice"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 )
 
 var allHands = []casebook.Hands{casebook.LeftHand, casebook.RightHand, casebook.BothHands}
@@ -36,7 +38,7 @@ type form struct {
 func newForm(c casebook.Case) *form {
 	f := &form{id: c.ID, code: widget.NewEntry(), born: widget.NewEntry(), findings: widget.NewMultiLineEntry(), groups: map[hand.Side]*fyne.Container{}}
 	for _, l := range []**widget.Label{&f.wrongCode, &f.wrongBorn, &f.wrongHands, &f.wrong} {
-		*l = wrapped("")
+		*l = label.Wrapped("")
 		(*l).Importance = widget.DangerImportance
 		(*l).Hide()
 	}
@@ -77,16 +79,16 @@ func (f *form) lay() {
 
 // field is a name with its entry, an explanation and what is wrong.
 func field(name string, entry fyne.CanvasObject, hint string, wrong *widget.Label) fyne.CanvasObject {
-	label := widget.NewLabelWithStyle(name, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	heading := widget.NewLabelWithStyle(name, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	right := container.New(layout.NewCustomPaddedVBoxLayout(-4), container.NewHBox(entry))
 	if _, long := entry.(*widget.Entry); long {
 		right = container.New(layout.NewCustomPaddedVBoxLayout(-4), entry)
 	}
 	if hint != "" {
-		right.Add(caption(hint))
+		right.Add(label.Caption(hint))
 	}
 	right.Add(wrong)
-	return container.NewBorder(nil, nil, container.NewVBox(container.New(column(150), label)), nil, right)
+	return container.NewBorder(nil, nil, container.NewVBox(container.New(column(150), heading)), nil, right)
 }
 
 func (f *form) fill(c casebook.Case) {
@@ -111,7 +113,7 @@ func (f *form) fill(c casebook.Case) {
 // arrange shows the webs of the affected hand only.
 func (f *form) arrange() {
 	for _, side := range sides {
-		visible(f.groups[side], f.affects(side))
+		flow.Visible(f.groups[side], f.affects(side))
 	}
 	f.content.Refresh()
 }
@@ -158,7 +160,7 @@ func say(l *widget.Label, err error) bool {
 	if err != nil {
 		l.SetText(sentence(err.Error()))
 	}
-	visible(l, err != nil)
+	flow.Visible(l, err != nil)
 	return err == nil
 }
 

@@ -12,6 +12,8 @@ import (
 
 	"ogive/imaging/casebook"
 	"ogive/imaging/wording"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 )
 
 // head is the bar over a case and what is known of it.
@@ -41,7 +43,7 @@ func newHead(r *Room) *head {
 	h.more = widget.NewButtonWithIcon("", theme.MoreHorizontalIcon(), func() { r.menuAt(h.more, h.further()...) })
 	commands := container.NewHBox(h.bring, h.overTime, h.edit, h.more)
 	h.bar = container.NewVBox(container.New(layout.NewCustomPaddedLayout(8, 4, 8, 12), container.NewBorder(nil, nil, nil, container.NewCenter(commands), h.code)), widget.NewSeparator())
-	h.who, h.joins, h.other = wrapped(""), wrapped(""), wrapped("")
+	h.who, h.joins, h.other = label.Wrapped(""), label.Wrapped(""), label.Wrapped("")
 	h.facts = container.New(layout.NewCustomPaddedLayout(6, 12, -8, 0), closely(h.who, h.joins, h.other))
 	return h
 }
@@ -64,10 +66,10 @@ func (h *head) show(c contents) {
 		joins = append(joins, joinText(j))
 	}
 	h.joins.SetText(strings.Join(joins, "\n"))
-	visible(h.joins, len(joins) > 0)
+	flow.Visible(h.joins, len(joins) > 0)
 	h.other.SetText(lang.L("Other findings: {{.Findings}}", map[string]any{"Findings": c.about.Findings}))
-	visible(h.other, c.about.Findings != "")
-	visible(h.overTime, h.room.OnOverTime != nil)
+	flow.Visible(h.other, c.about.Findings != "")
+	flow.Visible(h.overTime, h.room.OnOverTime != nil)
 	able(h.overTime, len(c.photographs) > 0)
 }
 

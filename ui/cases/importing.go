@@ -15,6 +15,7 @@ import (
 
 	"ogive/imaging/casebook"
 	"ogive/imaging/photo"
+	"ogive/ui/overlay"
 )
 
 // endings are the endings of files in which photographs come.
@@ -32,7 +33,7 @@ func (r *Room) importFolder() {
 		r.chosenPath(folder, err)
 	}, r.win)
 	ask.SetTitleText(lang.L("All photographs in which folder?"))
-	r.showFiles(ask)
+	overlay.ShowFiles(r.win, ask)
 }
 
 func (r *Room) importOne() {
@@ -45,16 +46,7 @@ func (r *Room) importOne() {
 	}, r.win)
 	ask.SetFilter(storage.NewExtensionFileFilter(endings))
 	ask.SetTitleText(lang.L("Import a photograph"))
-	r.showFiles(ask)
-}
-
-// showFiles shows a file dialog. Fyne gives it a size only once it is shown, and
-// puts it in the middle only when it is shown with that size.
-func (r *Room) showFiles(ask *dialog.FileDialog) {
-	ask.Show()
-	ask.Resize(r.nearlyWhole(1000, 720))
-	ask.Hide()
-	ask.Show()
+	overlay.ShowFiles(r.win, ask)
 }
 
 func (r *Room) chosenPath(at fyne.URI, err error) {

@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/casebook"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 )
 
 const indexWidth = 272
@@ -43,7 +45,7 @@ func newIndex(r *Room) *index {
 	x.list = widget.NewList(func() int { return len(x.found) }, newRow, x.fillRow)
 	x.list.HideSeparators = true
 	x.list.OnSelected = x.selected
-	x.none = wrapped("")
+	x.none = label.Wrapped("")
 	x.none.Hide()
 	x.add = widget.NewButton(lang.L("New case"), r.newCase)
 	x.receive = quiet(lang.L("Bring a case in…"), r.receive)
@@ -129,9 +131,9 @@ func (x *index) fill(then func([]casebook.Summary)) {
 func (x *index) show(found []casebook.Summary, text string) {
 	x.found = found
 	none := text == "" && len(found) == 0 && !x.room.appraising.object.Visible()
-	visible(x.room.empty, none)
-	visible(x.room.rooms, !none && !x.room.appraising.object.Visible())
-	visible(x.none, len(found) == 0)
+	flow.Visible(x.room.empty, none)
+	flow.Visible(x.room.rooms, !none && !x.room.appraising.object.Visible())
+	flow.Visible(x.none, len(found) == 0)
 	x.none.SetText(lang.L("No case holds “{{.Text}}”.", map[string]any{"Text": text}))
 	x.list.UnselectAll()
 	x.list.Refresh()

@@ -13,6 +13,8 @@ import (
 	"ogive/imaging/casebook"
 	"ogive/imaging/wording"
 	"ogive/ui/choice"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 )
 
 var (
@@ -35,7 +37,7 @@ type joinRow struct {
 }
 
 func newJoinRow(side hand.Side, web hand.Web, changed func() bool) *joinRow {
-	j := &joinRow{side: side, web: web, day: widget.NewEntry(), wrong: wrapped("")}
+	j := &joinRow{side: side, web: web, day: widget.NewEntry(), wrong: label.Wrapped("")}
 	j.kind = choice.New(lang.L("simple"), lang.L("complex"))
 	j.extent = choice.New(lang.L("complete"), lang.L("incomplete"))
 	j.kind.Optional, j.extent.Optional = true, true
@@ -45,7 +47,7 @@ func newJoinRow(side hand.Side, web hand.Web, changed func() bool) *joinRow {
 	j.wrong.Hide()
 	j.more = container.NewHBox(j.kind, j.extent, widget.NewLabel(lang.L("operated on")), container.New(column(124), j.day))
 	j.more.Hide()
-	j.joined = widget.NewCheck(lang.L("{{.Web}} ({{.Digits}})", map[string]any{"Web": wording.WebName(web), "Digits": wording.WebDigits(web)}), func(on bool) { visible(j.more, on); changed() })
+	j.joined = widget.NewCheck(lang.L("{{.Web}} ({{.Digits}})", map[string]any{"Web": wording.WebName(web), "Digits": wording.WebDigits(web)}), func(on bool) { flow.Visible(j.more, on); changed() })
 	j.object = container.NewVBox(container.NewBorder(nil, nil, nil, j.more, j.joined), j.wrong)
 	return j
 }

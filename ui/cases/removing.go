@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/casebook"
+	"ogive/ui/label"
 )
 
 // removeCase says what will be lost and lets the code be typed before it is.
@@ -18,7 +19,7 @@ func (r *Room) removeCase() {
 	remove := widget.NewButton(lang.L("Remove for good"), nil)
 	remove.Importance = widget.DangerImportance
 	able(remove, false)
-	content := container.NewVBox(wrapped(lossText(r.page.shown)),
+	content := container.NewVBox(label.Wrapped(lossText(r.page.shown)),
 		widget.NewLabel(lang.L("To remove it, type its code: {{.Code}}", map[string]any{"Code": code})), typed)
 	ask := r.ask(lang.L("Remove this case?"), content, remove, 560, 360)
 	typed.OnChanged = func(text string) { able(remove, text == code) }

@@ -13,6 +13,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/casebook"
+	"ogive/ui/label"
+	"ogive/ui/overlay"
 )
 
 // caseEnding ends the names of exported cases.
@@ -29,17 +31,17 @@ type exportForm struct {
 }
 
 func (r *Room) newExportForm(code string) *exportForm {
-	f := &exportForm{name: widget.NewEntry(), pass: widget.NewPasswordEntry(), again: widget.NewPasswordEntry(), hint: wrapped(""), where: widget.NewLabel("")}
+	f := &exportForm{name: widget.NewEntry(), pass: widget.NewPasswordEntry(), again: widget.NewPasswordEntry(), hint: label.Wrapped(""), where: widget.NewLabel("")}
 	f.name.SetText(fileName(code) + caseEnding)
 	f.inFolder(filepath.Dir(r.book.Folder()))
 	f.where.Truncation = fyne.TextTruncateEllipsis
-	choose := widget.NewButton(lang.L("Another folder…"), func() { r.askFolder(f.folder, f.inFolder) })
+	choose := widget.NewButton(lang.L("Another folder…"), func() { overlay.AskFolder(r.win, f.folder, f.inFolder) })
 	f.save = widget.NewButton(lang.L("Export"), nil)
 	f.save.Importance = widget.HighImportance
 	f.pass.OnChanged = func(string) { f.check() }
 	f.again.OnChanged, f.name.OnChanged = f.pass.OnChanged, f.pass.OnChanged
 	f.content = container.NewVBox(
-		caption(lang.L("One file with the photographs, all marks and what is known of the case, to be brought in elsewhere.")),
+		label.Caption(lang.L("One file with the photographs, all marks and what is known of the case, to be brought in elsewhere.")),
 		widget.NewLabel(lang.L("Name of the file")), f.name,
 		container.NewBorder(nil, nil, widget.NewLabel(lang.L("Folder")), choose, f.where),
 		container.NewGridWithColumns(2,
@@ -134,7 +136,7 @@ func (r *Room) receive() {
 	}, r.win)
 	ask.SetFilter(storage.NewExtensionFileFilter([]string{caseEnding, ".zip", ".age"}))
 	ask.SetTitleText(lang.L("Bring an exported case in"))
-	r.showFiles(ask)
+	overlay.ShowFiles(r.win, ask)
 }
 
 // receiveFrom reads the file, and asks for the passphrase if it needs one. What
@@ -162,11 +164,11 @@ func (r *Room) receiveFrom(path, passphrase string, tell func(string)) {
 }
 
 func (r *Room) askPassphrase(path string) {
-	pass, hint := widget.NewPasswordEntry(), wrapped("")
+	pass, hint := widget.NewPasswordEntry(), label.Wrapped("")
 	hint.Importance = widget.DangerImportance
 	open := widget.NewButton(lang.L("Open"), nil)
 	open.Importance = widget.HighImportance
-	content := container.NewVBox(wrapped(lang.L("{{.Name}} is locked. The sender knows the passphrase.", map[string]any{"Name": filepath.Base(path)})), pass, hint)
+	content := container.NewVBox(label.Wrapped(lang.L("{{.Name}} is locked. The sender knows the passphrase.", map[string]any{"Name": filepath.Base(path)})), pass, hint)
 	ask := r.ask(lang.L("Passphrase"), content, open, 520, 280)
 	open.OnTapped = func() {
 		able(open, false)
@@ -191,19 +193,7 @@ func (r *Room) askPassphrase(path string) {
 func (r *Room) ask(title string, content fyne.CanvasObject, on *widget.Button, width, height float32) *dialog.CustomDialog {
 	ask := dialog.NewCustomWithoutButtons(title, content, r.win)
 	ask.SetButtons([]fyne.CanvasObject{widget.NewButton(lang.L("Cancel"), ask.Hide), on})
-	ask.Resize(r.nearlyWhole(width, height))
+	ask.Resize(overlay.Size(r.win, width, height))
 	ask.Show()
 	return ask
-}
-
-func (r *Room) askFolder(from string, chosen func(string)) {
-	ask := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
-		if err == nil && folder != nil {
-			chosen(folder.Path())
-		}
-	}, r.win)
-	if at, err := storage.ListerForURI(storage.NewFileURI(from)); err == nil {
-		ask.SetLocation(at)
-	}
-	r.showFiles(ask)
 }

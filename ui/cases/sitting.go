@@ -10,17 +10,18 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/casebook"
+	"ogive/ui/label"
 )
 
 // sittingWords is what stands at the left of a sitting.
 func (p *page) sittingWords(s casebook.Sitting) *fyne.Container {
 	when := widget.NewLabelWithStyle(dateText(s.Date), fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
-	column := closely(when, caption(sittingText(s, p.shown.about.Operated())))
+	column := closely(when, label.Caption(sittingText(s, p.shown.about.Operated())))
 	if who := p.shown.appraised[s.ID]; len(who) > 0 {
-		column.Add(caption(lang.L("appraised by {{.Who}}", map[string]any{"Who": strings.Join(who, ", ")})))
+		column.Add(label.Caption(lang.L("appraised by {{.Who}}", map[string]any{"Who": strings.Join(who, ", ")})))
 	}
 	if s.Note != "" {
-		note := caption(s.Note)
+		note := label.Caption(s.Note)
 		note.TextStyle.Italic = true
 		column.Add(note)
 	}
@@ -90,12 +91,12 @@ func (r *Room) newSitting() {
 
 // keepField asks for one text and keeps it; what is wrong is said beneath it.
 func (r *Room) keepField(title string, field *widget.Entry, hint string, keep func(*casebook.Casebook, string) error) {
-	wrong := wrapped("")
+	wrong := label.Wrapped("")
 	wrong.Importance = widget.DangerImportance
 	wrong.Hide()
 	on := widget.NewButton(lang.L("Keep"), nil)
 	on.Importance = widget.HighImportance
-	ask := r.ask(title, container.NewVBox(field, caption(hint), wrong), on, 520, 300)
+	ask := r.ask(title, container.NewVBox(field, label.Caption(hint), wrong), on, 520, 300)
 	on.OnTapped = func() {
 		text := field.Text
 		r.background(func(book *casebook.Casebook) func() {

@@ -86,7 +86,7 @@ func (s *strip) drawThread(height float32) {
 		to = knotAt
 	}
 	s.thread.Position1, s.thread.Position2 = fyne.NewPos(threadAt, from), fyne.NewPos(threadAt, to)
-	visible(s.thread, to > from)
+	flow.Visible(s.thread, to > from)
 	half := float32(6)
 	if s.stage == casebook.AtOperation {
 		half = 9

@@ -147,7 +147,7 @@ func (t *thumb) colour() {
 		room -= 18
 	}
 	t.first.Text = shortened(t.words[0], room, t.first)
-	visible(t.tick, t.chosen)
+	flow.Visible(t.tick, t.chosen)
 }
 
 // shortened is as much of a text as there is room for.

@@ -95,13 +95,3 @@ func (r renderer) Refresh() {
 		o.Refresh()
 	}
 }
-
-// Visible shows or hides a thing.
-func Visible(o fyne.CanvasObject, on bool) {
-	switch {
-	case on && !o.Visible():
-		o.Show()
-	case !on && o.Visible():
-		o.Hide()
-	}
-}

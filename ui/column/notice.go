@@ -24,7 +24,7 @@ func NewNotice(words string) *Notice {
 	n.text.below = 0
 	n.sign = widget.NewIcon(look.ColouredIcon(look.IconWarning, look.OnNotice))
 	n.begin(n, n.stand, n.paint, n.ground, n.rail, n.sign, n.text)
-	Visible(n, words != "")
+	flow.Visible(n, words != "")
 	return n
 }
 
@@ -32,7 +32,7 @@ func NewNotice(words string) *Notice {
 func (n *Notice) Set(words string) bool {
 	changed := n.text.Words() != words
 	n.text.Set(words)
-	Visible(n, words != "")
+	flow.Visible(n, words != "")
 	return changed
 }
 

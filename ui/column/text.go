@@ -58,7 +58,7 @@ func newText(words string, size fyne.ThemeSizeName, above, below float32) *Text 
 	t.label = widget.NewRichText(t.words)
 	t.label.Wrapping = fyne.TextWrapWord
 	t.begin(t, t.stand, nil, t.label)
-	Visible(t, words != "")
+	flow.Visible(t, words != "")
 	return t
 }
 
@@ -68,7 +68,7 @@ func (t *Text) Set(words string) {
 		t.words.Text = words
 		t.label.Refresh()
 	}
-	Visible(t, words != "")
+	flow.Visible(t, words != "")
 }
 
 // Words are the words.

@@ -12,6 +12,7 @@ import (
 
 	"ogive/imaging/planfile"
 	"ogive/ui/flow"
+	"ogive/ui/label"
 	"ogive/ui/look"
 )
 
@@ -32,7 +33,7 @@ type alternatives struct {
 var _ flow.Tall = (*alternatives)(nil)
 
 func newAlternatives(r *Room) *alternatives {
-	a := &alternatives{room: r, heading: small(), holder: &fyne.Container{}}
+	a := &alternatives{room: r, heading: label.Caption(""), holder: &fyne.Container{}}
 	button := func(text string, icon fyne.Resource, do func()) *widget.Button {
 		b := widget.NewButtonWithIcon(text, icon, do)
 		b.Importance = widget.LowImportance
@@ -49,7 +50,7 @@ func newAlternatives(r *Room) *alternatives {
 // show brings the rows to the plan.
 func (a *alternatives) show() {
 	kept, p := a.room.kept(), a.room.planned()
-	visible(a, kept != nil && len(kept.Alternatives) > 0)
+	flow.Visible(a, kept != nil && len(kept.Alternatives) > 0)
 	if kept == nil || p == nil {
 		return
 	}

@@ -15,6 +15,8 @@ import (
 	"ogive/imaging/planning"
 	"ogive/imaging/wording"
 	"ogive/ui/choice"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 )
 
 // archPane is the figures of the planned arch, its shape, and where a proposal
@@ -29,7 +31,7 @@ type archPane struct {
 }
 
 func newArchPane(r *Room) *archPane {
-	p := &archPane{room: r, card: newCard(), proposed: wrapping(), reasons: small(), said: small(), beside: small()}
+	p := &archPane{room: r, card: newCard(), proposed: label.Wrapped(""), reasons: label.Caption(""), said: label.Caption(""), beside: label.Caption("")}
 	p.proposed.TextStyle.Bold = true
 	var names []string
 	for _, s := range arch.Shapes {
@@ -51,11 +53,11 @@ func (p *archPane) objects() []fyne.CanvasObject {
 func (p *archPane) show() bool {
 	a := p.room.now()
 	drawn := a != nil && a.Arch != nil
-	moved := visible(p.card, drawn)
-	moved = visible(p.shape, drawn) || moved
-	moved = visible(p.none, a != nil && !drawn) || moved
-	moved = visible(p.again, a != nil) || moved
-	moved = visible(p.said, drawn) || moved
+	moved := flow.Visible(p.card, drawn)
+	moved = flow.Visible(p.shape, drawn) || moved
+	moved = flow.Visible(p.none, a != nil && !drawn) || moved
+	moved = flow.Visible(p.again, a != nil) || moved
+	moved = flow.Visible(p.said, drawn) || moved
 	about := ""
 	if drawn {
 		moved = p.card.show(archFigures(*a.Arch, p.room.plan), a.Arch.Figures.Verdicts) || moved

@@ -63,11 +63,11 @@ func (c *card) show(figures []wording.Figure, verdicts []norms.Verdict) bool {
 		changed = writeText(r.value, f.Value) || changed
 	}
 	for i := range mostRows + 1 {
-		visible(c.at(i).name, i < c.shown)
-		visible(c.at(i).value, i < c.shown)
+		flow.Visible(c.at(i).name, i < c.shown)
+		flow.Visible(c.at(i).value, i < c.shown)
 	}
 	for i, s := range c.signs {
-		visible(s, i < c.signsSeen)
+		flow.Visible(s, i < c.signsSeen)
 		if i < c.signsSeen {
 			rearranged = s.Say(verdicts[i]) || rearranged
 		}

@@ -95,9 +95,9 @@ func (c *sideColumn) choose(i int) {
 	c.tab = i
 	c.strip.choose(i)
 	own := c.panel() == nil
-	visible(c.scroll, own)
+	flow.Visible(c.scroll, own)
 	for n, p := range c.panels {
-		visible(p.Object, n+ownTabs == i)
+		flow.Visible(p.Object, n+ownTabs == i)
 	}
 	if p := c.panel(); p != nil && p.OnShow != nil {
 		p.OnShow()
@@ -123,7 +123,7 @@ func (c *sideColumn) show() {
 			continue
 		}
 		for _, o := range p.objects() {
-			visible(o, false)
+			flow.Visible(o, false)
 		}
 	}
 	c.stack.Arrange()

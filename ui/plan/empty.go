@@ -10,6 +10,8 @@ import (
 
 	"ogive/geometry/hand"
 	"ogive/imaging/wording"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 )
 
 // empty is what stands in the column while there is nothing to plan with: the
@@ -23,7 +25,7 @@ type empty struct {
 }
 
 func newEmpty(r *Room) *empty {
-	e := &empty{room: r, title: wrapping(), text: wrapping()}
+	e := &empty{room: r, title: label.Wrapped(""), text: label.Wrapped("")}
 	e.title.TextStyle.Bold, e.title.SizeName = true, theme.SizeNameSubHeadingText
 	var things []fyne.CanvasObject
 	for _, w := range hand.Webs {
@@ -64,8 +66,8 @@ func (e *empty) show() {
 	}
 	write(e.title, title)
 	write(e.text, text)
-	visible(e.choose, noWeb)
-	visible(e.begin, noArch)
+	flow.Visible(e.choose, noWeb)
+	flow.Visible(e.begin, noArch)
 }
 
 // sentences are several in one text, each in a line of its own.

@@ -11,6 +11,8 @@ import (
 	"ogive/imaging/planning"
 	"ogive/imaging/wording"
 	"ogive/ui/column"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 )
 
 // flapPane is the figures of the flap and the ways to draw it.
@@ -26,7 +28,7 @@ type flapPane struct {
 }
 
 func newFlapPane(r *Room) *flapPane {
-	p := &flapPane{room: r, title: wrapping(), card: newCard(), withdrawn: column.NewNotice(""), notes: small(), hint: small()}
+	p := &flapPane{room: r, title: label.Wrapped(""), card: newCard(), withdrawn: column.NewNotice(""), notes: label.Caption(""), hint: label.Caption("")}
 	p.title.TextStyle.Bold = true
 	p.hourglass = widget.NewCheck(lang.L("hourglass"), nil)
 	p.thirds = widget.NewButton(lang.L("Dorsal, by thirds"), func() { r.drawDorsal(p.hourglass.Checked) })
@@ -46,13 +48,13 @@ func (p *flapPane) show() bool {
 	a, w := p.room.now(), p.room.planned()
 	if a == nil {
 		for _, o := range p.objects() {
-			visible(o, false)
+			flow.Visible(o, false)
 		}
 		return true
 	}
 	drawn := a.Flap != nil
 	moved := write(p.title, flapTitle(*a))
-	moved = visible(p.card, drawn) || moved
+	moved = flow.Visible(p.card, drawn) || moved
 	notes := ""
 	if drawn {
 		moved = p.card.show(flapFigures(a.Flap.Figures), nil) || moved
@@ -62,8 +64,8 @@ func (p *flapPane) show() bool {
 	moved = p.withdrawn.Set(wording.Sentence(w.ThirdsRule)) || moved
 	enable(p.thirds, w.ThirdsRule == "" && a.Arch != nil)
 	enable(p.arch, a.Arch != nil)
-	visible(p.none, drawn)
-	moved = visible(p.draw, true) || moved
+	flow.Visible(p.none, drawn)
+	moved = flow.Visible(p.draw, true) || moved
 	return write(p.hint, flapHint(*a)) || moved
 }
 

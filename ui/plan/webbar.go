@@ -46,7 +46,7 @@ func (b *webBar) show() {
 		b.rebuild(webs)
 	}
 	b.choice.Set(slices.Index(webs, b.room.web))
-	if visible(b.another, len(webs) > 0 && len(webs) < len(hand.Webs)) && b.room.left != nil {
+	if flow.Visible(b.another, len(webs) > 0 && len(webs) < len(hand.Webs)) && b.room.left != nil {
 		b.room.left.Refresh()
 	}
 }

@@ -12,6 +12,8 @@ import (
 	"ogive/geometry/zigzag"
 	"ogive/ui/choice"
 	"ogive/ui/column"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 )
 
 // zigzagPane is how many flaps the incisions have, how far they reach, and what
@@ -38,7 +40,7 @@ type zigzagPane struct {
 const leastReach, mostReach = 2, 40
 
 func newZigzagPane(r *Room) *zigzagPane {
-	p := &zigzagPane{room: r, title: wrapping(), count: widget.NewLabel(""), reachName: wrapping(), card: newCard(), tips: small(), trade: small(), narrow: column.NewNotice(""), notes: small()}
+	p := &zigzagPane{room: r, title: label.Wrapped(""), count: widget.NewLabel(""), reachName: label.Wrapped(""), card: newCard(), tips: label.Caption(""), trade: label.Caption(""), narrow: column.NewNotice(""), notes: label.Caption("")}
 	p.title.TextStyle.Bold = true
 	p.faces = choice.New(lang.L("Both faces"), lang.L("Back"), lang.L("Palm"))
 	p.faces.OnChosen = func(i int) { r.turn(face(i)) }
@@ -69,16 +71,16 @@ func (p *zigzagPane) show() bool {
 	a := p.room.now()
 	if a == nil {
 		for _, o := range p.objects() {
-			visible(o, false)
+			flow.Visible(o, false)
 		}
 		return true
 	}
 	n, drawn := p.room.number()
 	moved := false
 	for _, o := range []fyne.CanvasObject{p.faces, p.counting, p.reach, p.card, p.none} {
-		moved = visible(o, drawn) || moved
+		moved = flow.Visible(o, drawn) || moved
 	}
-	moved = visible(p.draw, true) || moved
+	moved = flow.Visible(p.draw, true) || moved
 	title := lang.L("Zigzag incisions")
 	if !drawn {
 		title = lang.L("No zigzags are drawn")

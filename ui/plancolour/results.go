@@ -12,6 +12,7 @@ import (
 	"ogive/imaging/skin"
 	"ogive/imaging/wording"
 	"ogive/ui/column"
+	"ogive/ui/flow"
 )
 
 // results are what the patches say.
@@ -58,9 +59,9 @@ func (r *results) clear(state string) {
 
 // heads shows the headings of what is there.
 func (r *results) heads(pairs, reason bool) {
-	column.Visible(r.apart, pairs)
-	column.Visible(r.which, reason)
-	column.Visible(r.yours, reason)
+	flow.Visible(r.apart, pairs)
+	flow.Visible(r.which, reason)
+	flow.Visible(r.yours, reason)
 }
 
 // show tells what samples say. Title is what the user calls a photograph.

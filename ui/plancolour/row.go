@@ -91,7 +91,7 @@ func (r *row) name() string {
 func (r *row) show() {
 	patch := r.patch()
 	r.title.Set(wording.Sentence(nameOf(r.name())))
-	column.Visible(r.kind, r.key.place == 0)
+	flow.Visible(r.kind, r.key.place == 0)
 	if r.key.place == 0 {
 		r.title.Set(lang.L("White or grey: {{.Photograph}}", map[string]any{"Photograph": r.panel.title(r.key.photograph)}))
 	}
@@ -102,7 +102,7 @@ func (r *row) show() {
 		r.wanted.Set(lang.L("Now click on the photograph."))
 	}
 	for _, o := range []fyne.CanvasObject{r.away, r.size, r.radius} {
-		column.Visible(o, patch != nil)
+		flow.Visible(o, patch != nil)
 	}
 	if patch == nil {
 		return

@@ -43,14 +43,14 @@ func newPoint(p *Panel, d family.Point) *point {
 // show shows the words of the plan, if the point is told at all.
 func (t *point) show() {
 	told := t.draft.Finding == "" || slices.Contains(t.panel.told.Findings, t.draft.Key)
-	column.Visible(t, told)
+	flow.Visible(t, told)
 	text, own := t.panel.own(t.draft.Key)
 	if !own {
 		text = t.draft.Text
 	}
 	t.field.Fill(text)
 	t.problem.Set("")
-	column.Visible(t.restore, own)
+	flow.Visible(t.restore, own)
 	switch {
 	case own && text == "":
 		t.state.Set(lang.L("left out of the page"))

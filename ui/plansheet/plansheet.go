@@ -27,6 +27,7 @@ import (
 	"ogive/imaging/wording"
 	"ogive/ui/choice"
 	"ogive/ui/column"
+	"ogive/ui/flow"
 	"ogive/ui/look"
 )
 
@@ -118,8 +119,8 @@ func (p *Panel) refresh() {
 	p.showWebs()
 	shown := p.shown()
 	told := len(p.plan.File.Family.Findings)+len(p.plan.File.Family.Texts) > 0
-	column.Visible(p.beside, told)
-	column.Visible(p.family, told)
+	flow.Visible(p.beside, told)
+	flow.Visible(p.family, told)
 	p.nothing.Set(lacking(shown))
 	p.list.Replace(pages(shown, papers[p.paper.Chosen], told && p.family.Checked)...)
 	p.enable(printable(shown))
@@ -158,8 +159,8 @@ func (p *Panel) showWebs() {
 		objects = append(objects, tick)
 	}
 	several := len(objects) > 1
-	column.Visible(p.which, several)
-	column.Visible(p.webs, several)
+	flow.Visible(p.which, several)
+	flow.Visible(p.webs, several)
 	p.webs.Replace(objects...)
 }
 

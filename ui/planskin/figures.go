@@ -10,6 +10,7 @@ import (
 	"ogive/imaging/planning"
 	"ogive/imaging/wording"
 	"ogive/ui/column"
+	"ogive/ui/flow"
 )
 
 // figures are what is short and what makes it up, as a sum is written.
@@ -35,7 +36,7 @@ func (f *figures) objects() []fyne.CanvasObject {
 
 func (f *figures) show(w planning.Web) {
 	for _, o := range f.objects() {
-		column.Visible(o, w.Skin != nil)
+		flow.Visible(o, w.Skin != nil)
 	}
 	if w.Skin == nil {
 		return

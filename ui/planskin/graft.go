@@ -64,7 +64,7 @@ func (g *graft) show(web hand.Web, s *planning.Skin) {
 		g.shapes = shapes(web, *s)
 	}
 	for _, o := range g.objects() {
-		column.Visible(o, len(g.shapes) > 0)
+		flow.Visible(o, len(g.shapes) > 0)
 	}
 	g.drawing.Refresh()
 }
@@ -132,7 +132,7 @@ func (g *graft) stand(room float32) float32 {
 	const gap = 12
 	k, y := g.scale(room), float32(0)
 	for i, t := range g.names {
-		column.Visible(t, i < len(g.shapes))
+		flow.Visible(t, i < len(g.shapes))
 		if i >= len(g.shapes) {
 			continue
 		}

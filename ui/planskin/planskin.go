@@ -18,6 +18,7 @@ import (
 	"ogive/imaging/planning"
 	"ogive/imaging/wording"
 	"ogive/ui/column"
+	"ogive/ui/flow"
 )
 
 // Panel is the panel.
@@ -97,9 +98,9 @@ func (p *Panel) change(name string, by func(*planfile.File)) {
 func (p *Panel) show() {
 	kept, reckoned := p.file.Web(p.web), p.reckoned()
 	planned := kept != nil
-	column.Visible(p.nothing, !planned)
+	flow.Visible(p.nothing, !planned)
 	for _, o := range p.budget {
-		column.Visible(o, planned)
+		flow.Visible(o, planned)
 	}
 	if planned {
 		p.showGirths(kept.Girths)

@@ -20,8 +20,9 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
+
+	"ogive/ui/overlay"
 )
 
 // Question is what is asked.
@@ -52,7 +53,7 @@ func Ask(win fyne.Window, q Question, save func(path string), done func()) {
 	where := widget.NewLabel(folder)
 	where.Truncation = fyne.TextTruncateEllipsis
 	choose := widget.NewButton(lang.L("Another folder…"), func() {
-		askForFolder(win, folder, func(path string) { folder = path; where.SetText(path) })
+		overlay.AskFolder(win, folder, func(path string) { folder = path; where.SetText(path) })
 	})
 	hint := widget.NewLabel(q.Hint)
 	hint.Importance = widget.LowImportance
@@ -67,7 +68,7 @@ func Ask(win fyne.Window, q Question, save func(path string), done func()) {
 		done()
 	}, win)
 	name.OnSubmitted = func(string) { ask.Confirm() }
-	ask.Resize(nearlyWhole(win, 620, 300))
+	ask.Resize(overlay.Size(win, 620, 300))
 	ask.Show()
 	win.Canvas().Focus(name)
 }
@@ -103,23 +104,4 @@ func (q Question) overwriteOrSave(win fyne.Window, path string, save func(path s
 		}
 		done()
 	}, win)
-}
-
-func askForFolder(win fyne.Window, from string, chosen func(string)) {
-	ask := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
-		if err == nil && folder != nil {
-			chosen(folder.Path())
-		}
-	}, win)
-	if at, err := storage.ListerForURI(storage.NewFileURI(from)); err == nil {
-		ask.SetLocation(at)
-	}
-	ask.Show()
-	ask.Resize(nearlyWhole(win, 900, 680))
-}
-
-// nearlyWhole is a size for a dialog, as far as the window has room for it.
-func nearlyWhole(win fyne.Window, width, height float32) fyne.Size {
-	size := win.Canvas().Size()
-	return fyne.NewSize(min(width, size.Width-40), min(height, size.Height-40))
 }

@@ -15,6 +15,7 @@ import (
 
 	"ogive/imaging/chart"
 	"ogive/imaging/wording"
+	"ogive/ui/flow"
 	"ogive/ui/look"
 )
 
@@ -44,7 +45,7 @@ func (c *chooser) show(m Model) {
 		c.row.Add(t)
 	}
 	// One web needs no choosing: the chart's title names it.
-	visible(c.object, len(m.Webs) > 1)
+	flow.Visible(c.object, len(m.Webs) > 1)
 }
 
 func (c *chooser) mark(i int) {

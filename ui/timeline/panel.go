@@ -15,7 +15,10 @@ import (
 	"ogive/geometry/followup"
 	"ogive/imaging/chart"
 	"ogive/imaging/wording"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 	"ogive/ui/look"
+	"ogive/ui/plate"
 )
 
 // panel tells all about one sitting.
@@ -46,25 +49,25 @@ func newPanel(r *Room) *panel {
 	p := &panel{room: r, pictures: map[int64]image.Image{}}
 	p.picture = &canvas.Image{FillMode: canvas.ImageFillContain, ScaleMode: canvas.ImageScaleFastest}
 	p.picture.SetMinSize(fyne.NewSize(1, pictureHeight))
-	p.gone = centred("")
+	p.gone = label.Centred("")
 	p.date = widget.NewLabelWithStyle("", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	p.date.SizeName = theme.SizeNameSubHeadingText
-	p.months, p.name, p.creep, p.found = caption(""), caption(""), wrapped(""), wrapped("")
+	p.months, p.name, p.creep, p.found = faint(""), faint(""), label.Wrapped(""), label.Wrapped("")
 	p.found.SizeName = theme.SizeNameCaptionText
 	p.figure = widget.NewLabelWithStyle("", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	p.figure.SizeName = look.FigureText
 	p.caution = newNotice()
 	p.open = widget.NewButton(lang.L("Open this photograph"), r.open)
 	p.open.Importance = widget.HighImportance
-	p.none = wrapped(lang.L("No sitting of this web has been measured yet."))
+	p.none = label.Wrapped(lang.L("No sitting of this web has been measured yet."))
 
 	p.findings = container.New(layout.NewCustomPaddedVBoxLayout(0),
-		caption(lang.L("Found at this sitting")), tight(p.found))
+		faint(lang.L("Found at this sitting")), tight(p.found))
 	p.words = container.New(layout.NewCustomPaddedVBoxLayout(0),
-		container.NewStack(p.picture, container.NewCenter(container.New(wide(220), p.gone))),
+		container.NewStack(p.picture, container.NewCenter(container.New(flow.Wide(220), p.gone))),
 		p.date, tight(p.months), p.name, tight(p.figure), tight(p.creep), p.caution.object, p.findings)
 	inner := container.NewBorder(nil, p.open, nil, nil, container.NewVScroll(container.NewStack(p.words, p.none)))
-	p.object = newPlate(look.Card, container.New(layout.NewCustomPaddedLayout(8, 10, 8, 8), inner))
+	p.object = plate.New(look.Card, "", container.New(layout.NewCustomPaddedLayout(8, 10, 8, 8), inner))
 	return p
 }
 
@@ -83,9 +86,9 @@ func (p *panel) forget() {
 func (p *panel) show(w Web, i int) {
 	p.asked++
 	there := i >= 0 && i < len(w.Series.Points)
-	visible(p.words, there)
-	visible(p.open, there)
-	visible(p.none, !there)
+	flow.Visible(p.words, there)
+	flow.Visible(p.open, there)
+	flow.Visible(p.none, !there)
 	if !there {
 		return
 	}
@@ -174,6 +177,6 @@ func (p *panel) loaded(photograph int64, img image.Image, err error, lines []str
 // tell says what was found, nothing for no lines.
 func (p *panel) tell(lines []string) {
 	p.found.SetText(strings.Join(lines, "\n"))
-	visible(p.findings, len(lines) > 0)
+	flow.Visible(p.findings, len(lines) > 0)
 	p.words.Refresh()
 }

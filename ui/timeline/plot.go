@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/imaging/chart"
+	"ogive/ui/flow"
 	"ogive/ui/look"
 )
 
@@ -118,7 +119,7 @@ func (p *plot) place() {
 		p.ring.Resize(fyne.NewSquareSize(across))
 		p.ring.Move(p.spots[p.marked].SubtractXY(across/2, across/2))
 	}
-	visible(p.ring, shown)
+	flow.Visible(p.ring, shown)
 	p.ring.Refresh()
 }
 

@@ -23,6 +23,8 @@ import (
 	"ogive/geometry/hand"
 	"ogive/geometry/norms"
 	"ogive/imaging/chart"
+	"ogive/ui/flow"
+	"ogive/ui/label"
 	"ogive/ui/look"
 )
 
@@ -80,16 +82,16 @@ func New(win fyne.Window) *Room {
 	for i := range r.leave {
 		r.leave[i] = widget.NewButton(lang.L("Back to the case"), func() { r.OnLeave() })
 	}
-	r.saved = caption("")
+	r.saved = faint("")
 	r.save = container.NewVBox(
 		container.NewGridWithColumns(2,
 			widget.NewButton(lang.L("Save as PNG…"), func() { r.askWhere(pngFile) }),
 			widget.NewButton(lang.L("Save as SVG…"), func() { r.askWhere(svgFile) })),
 		r.saved)
-	r.empty = container.NewCenter(container.NewVBox(container.New(wide(440), centred(
+	r.empty = container.NewCenter(container.NewVBox(container.New(flow.Wide(440), label.Centred(
 		lang.L("Nothing to follow yet. Name the web that was joined and the day of its operation, and mark the photographs of at least two sittings."))),
 		container.NewCenter(r.leave[1])))
-	column := container.New(wide(look.Size(look.Column)), container.NewBorder(nil, r.save, nil, nil, r.panel.object))
+	column := container.New(flow.Wide(look.Size(look.Column)), container.NewBorder(nil, r.save, nil, nil, r.panel.object))
 	r.head = container.NewBorder(nil, nil, container.NewCenter(r.leave[0]), nil, r.chooser.object)
 	r.body = container.NewBorder(r.head, nil, nil, column, r.plot)
 	r.full = container.New(layout.NewCustomPaddedLayout(10, 12, 14, 14), r.body)
@@ -110,14 +112,14 @@ func (r *Room) Show(m Model) {
 	}
 	r.model = m
 	for _, b := range r.leave {
-		visible(b, r.OnLeave != nil)
+		flow.Visible(b, r.OnLeave != nil)
 	}
-	visible(r.full, len(m.Webs) > 0)
-	visible(r.empty, len(m.Webs) == 0)
+	flow.Visible(r.full, len(m.Webs) > 0)
+	flow.Visible(r.empty, len(m.Webs) == 0)
 	r.saved.SetText("")
 	r.panel.forget()
 	r.chooser.show(m)
-	visible(r.head, r.leave[0].Visible() || r.chooser.object.Visible())
+	flow.Visible(r.head, r.leave[0].Visible() || r.chooser.object.Visible())
 	r.head.Refresh() // Fyne lays out anew what has appeared only when it is told
 	r.body.Refresh()
 	r.empty.Refresh()
