@@ -13,16 +13,13 @@
 package marksfile
 
 import (
-	"errors"
 	"fmt"
-	"io"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/scale"
+	"ogive/imaging/boundedfile"
 	"ogive/imaging/wholefile"
 )
 
@@ -52,7 +49,7 @@ type File struct {
 // Read reads the marks file at path. The error names the file, the field and
 // the mend.
 func Read(path string) (File, error) {
-	data, err := load(path)
+	data, err := boundedfile.Read(path, MaxSize, "a marks file")
 	if err != nil {
 		return File{}, fmt.Errorf("%s: %w", path, err)
 	}
@@ -61,35 +58,6 @@ func Read(path string) (File, error) {
 		return File{}, fmt.Errorf("%s: %w", path, err)
 	}
 	return f, nil
-}
-
-func load(path string) (data []byte, err error) {
-	info, err := os.Stat(path)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil, errors.New("there is no such file; check the name and the folder")
-	case err != nil:
-		return nil, unreadable(err)
-	case !info.Mode().IsRegular():
-		return nil, errors.New("this is not a file; give the name of a marks file")
-	}
-	file, err := os.Open(path)
-	if err != nil {
-		return nil, unreadable(err)
-	}
-	defer func() { err = errors.Join(err, file.Close()) }()
-	if data, err = io.ReadAll(io.LimitReader(file, MaxSize+1)); err != nil {
-		return nil, unreadable(err)
-	}
-	return data, nil
-}
-
-func unreadable(err error) error {
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		err = path.Err
-	}
-	return fmt.Errorf("the file can't be read: %w; check that you may read it", err)
 }
 
 // Save writes the file to path, whole or not at all.
@@ -102,8 +70,12 @@ func (f File) Save(path string) error {
 }
 
 // PhotographPath is where the photograph lies, for the marks file at path.
-func (f File) PhotographPath(path string) string {
-	name := filepath.FromSlash(f.Photograph)
+func (f File) PhotographPath(path string) string { return Named(path, f.Photograph) }
+
+// Named is where a file lies that the file at path names: absolute, or as seen
+// from the folder of that file, as it was written on Windows or elsewhere.
+func Named(path, name string) string {
+	name = filepath.FromSlash(name)
 	if filepath.Separator == '/' && windowsPath(name) {
 		name = strings.ReplaceAll(name, `\`, "/")
 	}
