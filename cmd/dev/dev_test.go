@@ -86,11 +86,15 @@ func TestAHangingTargetIsToldFromASlowOne(t *testing.T) {
 			"fuzz: elapsed: 18s, execs: 301 (0/sec), new interesting: 0 (total: 1)\n" +
 			"fuzz: elapsed: 20s, execs: 301 (0/sec), new interesting: 0 (total: 1)\n", false},
 		"hanging": {start +
+			"fuzz: elapsed: 9s, execs: 300 (20/sec), new interesting: 0 (total: 1)\n" +
+			"fuzz: elapsed: 12s, execs: 300 (20/sec), new interesting: 0 (total: 1)\n" +
 			"fuzz: elapsed: 15s, execs: 300 (20/sec), new interesting: 0 (total: 1)\n" +
 			"fuzz: elapsed: 18s, execs: 300 (0/sec), new interesting: 0 (total: 1)\n" +
 			"fuzz: elapsed: 20s, execs: 300 (0/sec), new interesting: 1 (total: 2)\n", true},
 		"hanging on a seed": {
-			"fuzz: elapsed: 15s, gathering baseline coverage: 3/9 completed\n" +
+			"fuzz: elapsed: 9s, gathering baseline coverage: 3/9 completed\n" +
+				"fuzz: elapsed: 12s, gathering baseline coverage: 3/9 completed\n" +
+				"fuzz: elapsed: 15s, gathering baseline coverage: 3/9 completed\n" +
 				"fuzz: elapsed: 18s, gathering baseline coverage: 3/9 completed\n" +
 				"fuzz: elapsed: 21s, gathering baseline coverage: 3/9 completed\n", true},
 		"silent": {"", true},

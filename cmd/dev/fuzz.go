@@ -92,7 +92,7 @@ func (w workshop) fuzzTarget(folder, built, cache, name string) error {
 	defer cancel()
 	c := exec.CommandContext(limit, built,
 		"-test.run=^$", "-test.fuzz=^"+name+"$", "-test.fuzzcachedir="+cache,
-		fmt.Sprintf("-test.fuzztime=%dx", fuzzTries), "-test.fuzzminimizetime=3s")
+		fmt.Sprintf("-test.fuzztime=%dx", fuzzTries), "-test.fuzzminimizetime=1x")
 	c.Dir, c.Cancel, c.WaitDelay = folder, func() error { return interrupt(c.Process) }, 5*time.Second
 	answer, err := c.CombinedOutput()
 	report := string(answer)
@@ -111,10 +111,10 @@ func (w workshop) fuzzTarget(folder, built, cache, name string) error {
 
 var progressLine = regexp.MustCompile(`fuzz: elapsed: \d+s, (gathering baseline coverage: \d+|execs: \d+)`)
 
-// stalled reports whether the last progress lines, 3 seconds apart, all say the
+// stalled reports whether the last five progress lines, 3 seconds apart, all say the
 // same: an input that hangs too near the limit for Go to report it.
 func stalled(report string) bool {
-	const same = 3
+	const same = 5
 	lines := progressLine.FindAllStringSubmatch(report, -1)
 	if len(lines) < same {
 		return true
