@@ -37,6 +37,9 @@ type Reason struct {
 	Back, Palm Tone
 	// Neutral is false where a photograph had no neutral patch.
 	Neutral bool
+	// Possible is false where one of the two colours can be no skin's: then nothing
+	// speaks for a flap.
+	Possible bool
 	// Because says it in a sentence.
 	Because string
 }
@@ -45,6 +48,7 @@ type Reason struct {
 const (
 	becauseClose = "Back and palm are fair and close in colour: a palmar flap would hardly show, and it spares the back of the hand a scar."
 	becauseClear = "Back and palm differ clearly in colour: palmar skin would show on the back of the hand, and a dorsal flap would not."
+	becauseNone  = "The colours speak for no flap: one of the two patches has a colour that skin can't have, so the patch or its white or grey lies wrong."
 	becauseBoth  = "Back and palm are close in colour, but not fair: the colours speak for neither flap."
 )
 
@@ -54,6 +58,10 @@ func Reasoning(back, palm Sample) Reason {
 	c := Compare(back, palm)
 	ita, itaPalm := back.ITA(), palm.ITA()
 	r := Reason{Difference: c.CIEDE2000, Back: ToneOf(ita.Value), Palm: ToneOf(itaPalm.Value), Neutral: c.Neutral()}
+	if r.Possible = back.Colour.CanBeSkin() && palm.Colour.CanBeSkin(); !r.Possible {
+		r.Because = becauseNone
+		return r
+	}
 	if c.CIEDE2000.Value > Close {
 		r.Favours, r.Because, r.Certain = DorsalFlap, becauseClear, c.CIEDE2000.Low() > Close
 		return r

@@ -30,9 +30,11 @@ const hundred = 100
 
 // Lab is the colour of the light (IEC 61966-2-1 and CIE 15).
 func (c Light) Lab() Lab {
-	l, a, b := colorful.XyzToLab(colorful.LinearRgbToXyz(c.R, c.G, c.B))
+	l, a, b := colorful.XyzToLab(c.xyz())
 	return Lab{hundred * l, hundred * a, hundred * b}
 }
+
+func (c Light) xyz() (x, y, z float64) { return colorful.LinearRgbToXyz(c.R, c.G, c.B) }
 
 // Light is the inverse of Light.Lab.
 func (c Lab) Light() Light {

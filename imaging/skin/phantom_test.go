@@ -151,3 +151,60 @@ func TestAWebViewWithAGreyPatchShowsTheHuesOfBothSkins(t *testing.T) {
 		}
 	}
 }
+
+// corner is a spot of the drape: the hand lies in the middle of the photograph.
+func corner(p *photo.Photograph) Spot {
+	size := p.Size()
+	return Spot{plane.Pt(plane.Pixel(size.X)*0.06, plane.Pixel(size.Y)*0.08), plane.Pixel(size.X) * 0.02}
+}
+
+func TestColouredDrapesAreNoGreyCard(t *testing.T) {
+	for name, drape := range map[string]phantom.Drape{"blue": phantom.Blue, "green": phantom.TheatreGreen} {
+		for i, cast := range append(casts, phantom.Cast{Red: 1, Green: 1, Blue: 1}) {
+			p, truth := photographed(t, phantom.Case{Seed: 3, Drape: drape, Width: 480, Height: 360, GreyPatch: 0.4, Cast: cast, Plain: true})
+			on := On(p, "one")
+			if err := on.BalanceOn(Neutral{corner(p), GreyCard}); err == nil || err.Error() != NotGrey || on.balance.Neutral {
+				t.Errorf("%s drape, cast %d: error %v", name, i, err)
+			}
+			if err := on.BalanceOn(Neutral{Spot{truth.Grey.Centre, truth.Grey.Radius}, truth.Grey.Reflectance}); err != nil {
+				t.Errorf("the grey card beside the %s drape, cast %d: %v", name, i, err)
+			}
+		}
+	}
+}
+
+func TestTheWhiteOfARulerIsTakenForWhite(t *testing.T) {
+	p, truth := photographed(t, phantom.Case{Seed: 3, Width: 1600, Height: 1200, Cast: casts[0], Plain: true})
+	from, to := truth.Ruler.From, truth.Ruler.To
+	along := to.Sub(from)
+	// Between the ticks' ends and the figures the ruler is bare.
+	for _, aside := range []float64{-1, 1} {
+		at := from.Add(along.Scale(0.485)).Add(along.Left().Scale(aside * 0.08))
+		s, err := On(p, "one").Sample(skincolour.Back, Spot{at, 6})
+		if err != nil || s.Colour.L < 65 {
+			continue
+		}
+		if err := On(p, "one").BalanceOn(Neutral{Spot{at, 6}, WhiteCard}); err != nil {
+			t.Error(err)
+		}
+		return
+	}
+	t.Error("the ruler is nowhere")
+}
+
+// Skin in the light of a bulb can't be told from grey, but what is balanced on it
+// turns grey itself.
+func TestSkinBalancedOnSkinIsNoSkin(t *testing.T) {
+	p, truth := photographed(t, phantom.Case{Seed: 5, Skin: phantom.Fair, Width: 480, Height: 360, Plain: true})
+	on, spot := On(p, "one"), metacarpal(truth, 0.6)
+	if err := on.BalanceOn(Neutral{spot, GreyCard}); err != nil {
+		t.Fatal(err)
+	}
+	s, err := on.Sample(skincolour.Back, spot)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s.Doubt == "" || len(s.Notes) != 1 {
+		t.Errorf("%.1f, notes %q", s.Colour, s.Notes)
+	}
+}

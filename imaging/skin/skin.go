@@ -12,10 +12,12 @@
 //
 // Without a neutral patch the samples say so, and the differences between
 // photographs mean little. A patch that is clipped, too dark or too small is
-// refused.
+// refused, and so is a neutral patch that is coloured more than a room's light
+// explains.
 package skin
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -67,6 +69,9 @@ func (s *Sampler) BalanceOn(n Neutral) error {
 	if err != nil {
 		return err
 	}
+	if m := read.median; !(skincolour.Light{R: m[0], G: m[1], B: m[2]}).OfARoom() {
+		return errors.New(NotGrey)
+	}
 	for i, v := range read.median {
 		s.gain[i] = float64(n.Reflectance) / v
 	}
@@ -81,17 +86,25 @@ func (s *Sampler) BalanceOn(n Neutral) error {
 // Sample is a sampled colour and what the reader should know of it.
 type Sample struct {
 	skincolour.Sample
+	// Doubt says that the colour can be no skin's, and is empty where it can.
+	Doubt string
 	// Pixels is how many were looked at, Clipped how many of them were as bright
 	// as the camera could write.
 	Pixels, Clipped int
 	Notes           []string
 }
 
+// NotGrey is why a coloured patch is refused as a neutral one.
+const NotGrey = "the neutral patch is neither white nor grey: no light of a room makes it so strongly coloured, it may be the drape; put it on the grey card, white paper or the white of a ruler"
+
+// notSkin is the note on a sample that can be no skin's.
+const notSkin = "The patch of the %v has a colour that skin can't have: it may lie on the drape, or the white or grey of its photograph on something coloured. Move it, or the white or grey; nothing is concluded from it."
+
 // uneven is the spread of lightness from which a patch is said to be uneven.
 const uneven = 4.0
 
 // NoNeutral is the note on every sample of a photograph without a neutral patch.
-const NoNeutral = "No white or grey patch was named on this photograph: the colour of the light is still in it, and a difference to another photograph means little."
+const NoNeutral = "No white or grey patch balances this photograph: the colour of the light is still in it, and a difference to another photograph means little."
 
 // Sample is the colour of the skin in a spot.
 func (s *Sampler) Sample(place skincolour.Place, at Spot) (Sample, error) {
@@ -103,6 +116,10 @@ func (s *Sampler) Sample(place skincolour.Place, at Spot) (Sample, error) {
 	out.Place, out.Balance = place, s.balance
 	out.Colour = s.colour(read.median)
 	out.Spread = s.spread(read.parts)
+	if !out.Colour.CanBeSkin() {
+		out.Doubt = fmt.Sprintf(notSkin, place)
+		out.Notes = append(out.Notes, out.Doubt)
+	}
 	if !s.balance.Neutral {
 		out.Notes = append(out.Notes, NoNeutral)
 	}

@@ -75,6 +75,9 @@ func (s Sample) line() Line {
 	if light != dark {
 		note += fmt.Sprintf("; the interval runs from %v to %v", light, dark)
 	}
+	if s.Doubt != "" {
+		note = "no colour of skin"
+	}
 	return Line{
 		Name:  wording.Sentence(s.Place.String()) + ", typology angle",
 		Value: wording.Degrees(ita), Note: note, Swatches: []color.RGBA{swatch(s.Colour)},
@@ -93,7 +96,10 @@ func comparison(a, b Sample, limits skincolour.Limits) Line {
 		Value:    difference(c.CIEDE2000),
 		Swatches: []color.RGBA{swatch(a.Colour), swatch(b.Colour)},
 	}
-	if a.Place != skincolour.Back {
+	switch {
+	case a.Doubt != "" || b.Doubt != "":
+		out.Note = "not judged: no colour of skin"
+	case a.Place != skincolour.Back:
 		v := limits.Judge(c)
 		out.Note = fmt.Sprintf("%s, by its CIELAB difference of %s against %.1f", wording.Verdict(v), difference(c.CIELAB), v.Limit)
 	}
@@ -120,6 +126,9 @@ func difference(e plane.Estimate[float64]) string {
 }
 
 func reasonWords(r skincolour.Reason) string {
+	if !r.Possible {
+		return r.Because
+	}
 	words := "Colour of back and palm: difference " + difference(r.Difference) + ". " + r.Because
 	if !r.Certain {
 		words += " The interval reaches over the limit, so this is doubtful."
