@@ -126,7 +126,7 @@ func (g *Guide) arrange() {
 		if known {
 			done, of = g.state.Progress(st.step)
 		}
-		st.show(standing{known, done, of, st.step == marking.Scale && g.state.LacksLength(), st.step == marking.Webs && len(g.state.Proposed) > 0}, known && g.wanted != nil && g.wanted.Step() == st.step)
+		st.show(standing{known, known && g.state.PassedOver(st.step), done, of, st.step == marking.Scale && g.state.LacksLength(), st.step == marking.Webs && len(g.state.Proposed) > 0}, known && g.wanted != nil && g.wanted.Step() == st.step)
 	}
 	whose := ""
 	if known {

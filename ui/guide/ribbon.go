@@ -37,12 +37,15 @@ func stepName(s marking.Step) string {
 // standing is how far a step has come.
 type standing struct {
 	open     bool // hand and view are known
+	passed   bool // skipped as a whole
 	done, of int
 	lacking  bool // all is placed, but a length is not known
 	proposed bool // all is placed, but some of it by the program
 }
 
-func (s standing) complete() bool { return s.of > 0 && s.done == s.of && !s.lacking && !s.proposed }
+func (s standing) complete() bool {
+	return s.of > 0 && s.done == s.of && !s.lacking && !s.proposed && !s.passed
+}
 
 // station is one step of the work as a window of an arcade: an arch that fills
 // from below as the step is done.
@@ -94,6 +97,8 @@ func (s *station) progress() string {
 		return ""
 	case s.of == 0:
 		return lang.L("other view")
+	case s.passed:
+		return lang.L("skipped")
 	case s.lacking:
 		return lang.L("length?")
 	case s.proposed && s.done == s.of:

@@ -98,6 +98,20 @@ func (s State) Progress(step Step) (done, of int) {
 	return done, of
 }
 
+// PassedOver reports whether a step was skipped as a whole.
+func (s State) PassedOver(step Step) bool {
+	any := false
+	for _, spot := range s.Order() {
+		if spot.Step() != step {
+			continue
+		}
+		if any = true; !s.Skipped[spot] {
+			return false
+		}
+	}
+	return any
+}
+
 // Placed is a spot in its place.
 type Placed struct {
 	Spot Spot

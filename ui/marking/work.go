@@ -229,11 +229,21 @@ func (w *Work) save() error {
 // a proposal the user's own.
 func (s *State) put(spot Spot, at plane.PixelPoint) {
 	s.Points[spot] = at
-	delete(s.Skipped, spot)
+	s.take(spot)
 	if spot.Kind == SeedPoint {
 		delete(s.Edges, spot.Web)
 		delete(s.Proposed, spot.Web)
 	}
+}
+
+// take wants a spot again that was skipped, and with it the others of the same
+// scale, border or line, of which one alone is nothing.
+func (s *State) take(spot Spot) {
+	delete(s.Skipped, spot)
+	if spot.Kind == JointPoint {
+		return
+	}
+	maps.DeleteFunc(s.Skipped, func(other Spot, _ bool) bool { return other.Kind == spot.Kind && other.Web == spot.Web })
 }
 
 // within is p moved onto the photograph.

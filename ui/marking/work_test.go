@@ -206,3 +206,18 @@ func must(t *testing.T, err error) {
 		t.Fatal(err)
 	}
 }
+
+// One tick alone is no scale: who skipped it and then clicks one wants the other.
+func TestAPointOfAScaleThatWasSkippedWantsTheOthersAgain(t *testing.T) {
+	s := newState()
+	s.Side, s.View = hand.Right, hand.Dorsal
+	first, second := Spot{Kind: ScalePoint, N: 0}, Spot{Kind: ScalePoint, N: 1}
+	s.Skipped[first], s.Skipped[second] = true, true
+	if !s.PassedOver(Scale) {
+		t.Error("a scale that was skipped counts as marked")
+	}
+	s.put(first, plane.Pt[plane.Pixel](10, 10))
+	if next, more := s.NextIn(Scale); !more || next != second {
+		t.Errorf("after the first tick %v (%v) is wanted, not the second", next, more)
+	}
+}

@@ -57,11 +57,12 @@ func Page() fyne.CanvasObject {
 	return page
 }
 
-// Show opens the page over a window.
-func Show(parent fyne.Window) {
+// Show opens the page over a window, and gives it so that a key can close it.
+func Show(parent fyne.Window) dialog.Dialog {
 	scroll := container.NewVScroll(Page())
 	page := dialog.NewCustom(lang.L("How to take the photograph"), lang.L("Close"), scroll, parent)
 	size := parent.Canvas().Size()
 	page.Resize(fyne.NewSize(min(860, size.Width-40), min(900, size.Height-40)))
 	page.Show()
+	return page
 }

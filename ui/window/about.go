@@ -68,7 +68,7 @@ func (w *Window) showAbout() {
 		box.Add(wrapping(l.works + ": " + l.licence))
 	}
 	page := dialog.NewCustom(lang.L("About Ogive"), lang.L("Close"), container.NewVScroll(box), w.win)
-	page.SetOnClosed(w.keyboard.take)
+	w.open(page)
 	page.Resize(w.nearlyWhole(680, 640))
 	page.Show()
 }

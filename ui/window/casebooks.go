@@ -242,11 +242,16 @@ func (w *Window) askObserverOnce() {
 
 func (w *Window) askObserver() {
 	name := widget.NewEntry()
-	name.SetText(w.observer())
+	name.SetText(w.app.Preferences().String(observerKey))
+	name.SetPlaceHolder(lang.L("such as AB; empty: {{.Name}}", map[string]any{"Name": userName()}))
 	why := wrapping(lang.L("Your initials, so that your marks in this casebook can be told from those of others."))
 	ask := dialog.NewCustomWithoutButtons(lang.L("Who is marking?"), container.NewVBox(why, name), w.win)
 	keep := widget.NewButton(lang.L("Go on"), func() {
-		w.app.Preferences().SetString(observerKey, strings.TrimSpace(name.Text))
+		told := strings.TrimSpace(name.Text)
+		if told == "" {
+			told = userName()
+		}
+		w.app.Preferences().SetString(observerKey, told)
 		ask.Hide()
 		w.keyboard.take()
 	})

@@ -297,6 +297,7 @@ func (w *Window) saved(err error) {
 	w.unsaved = err != nil
 	if err == nil {
 		w.notices.close(aboutSaving)
+		w.sayKeptAside()
 		return
 	}
 	w.notices.show(notice{

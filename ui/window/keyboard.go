@@ -2,10 +2,12 @@ package window
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/geometry/plane"
+	"ogive/ui/photographing"
 )
 
 // keyboard lies under everything and has the keys while no text is typed, so
@@ -75,9 +77,7 @@ const (
 // key does what a key that is no letter stands for.
 func (w *Window) key(e *fyne.KeyEvent) {
 	if w.covered() {
-		if w.caution != nil && (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter) {
-			w.caution.Hide()
-		}
+		w.keyOverPage(e.Name)
 		return
 	}
 	step := plane.Pixel(1)
@@ -109,6 +109,29 @@ func (w *Window) key(e *fyne.KeyEvent) {
 		w.escape()
 	}
 }
+
+// keyOverPage closes the caution with Enter, and a page that is only to be read
+// with Enter or Esc.
+func (w *Window) keyOverPage(name fyne.KeyName) {
+	enter, escape := name == fyne.KeyReturn || name == fyne.KeyEnter, name == fyne.KeyEscape
+	switch {
+	case w.caution != nil && enter:
+		w.caution.Hide()
+	case w.page != nil && (enter || escape):
+		w.page.Hide()
+	}
+}
+
+// open shows a page that Enter or Esc closes.
+func (w *Window) open(page dialog.Dialog) {
+	w.page = page
+	page.SetOnClosed(func() {
+		w.page = nil
+		w.keyboard.take()
+	})
+}
+
+func (w *Window) showHow() { w.open(photographing.Show(w.win)) }
 
 // covered reports whether a page or a menu lies over the window: keys are not
 // meant for the photograph then.

@@ -43,6 +43,7 @@ func (w *Window) showKeys() {
 		grid.Add(widget.NewLabel(row[1]))
 	}
 	page := dialog.NewCustom(lang.L("Keys"), lang.L("Close"), container.NewVScroll(grid), w.win)
+	w.open(page)
 	page.Resize(w.nearlyWhole(720, 820))
 	page.Show()
 }

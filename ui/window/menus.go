@@ -12,7 +12,6 @@ import (
 	"ogive/geometry/hand"
 	"ogive/imaging/phantom"
 	"ogive/imaging/wording"
-	"ogive/ui/photographing"
 )
 
 // addShortcuts adds those that stand in no menu.
@@ -133,7 +132,7 @@ func (w *Window) viewMenu() *fyne.Menu {
 
 func (w *Window) helpMenu() *fyne.Menu {
 	return fyne.NewMenu(lang.L("Help"),
-		item(lang.L("How to take the photograph"), nil, true, func() { photographing.Show(w.win) }),
+		item(lang.L("How to take the photograph"), nil, true, w.showHow),
 		item(lang.L("Keys"), nil, true, w.showKeys),
 		fyne.NewMenuItemSeparator(),
 		item(lang.L("About Ogive"), nil, true, w.showAbout),

@@ -29,6 +29,8 @@ type opening struct {
 	// previewing says that the small picture of a photograph stands on the board
 	// while the photograph itself is decoded.
 	previewing bool
+	// aside is the work of which it was said that its marks are kept elsewhere.
+	aside *marking.Work
 }
 
 // Open opens the photograph at path with the marks made on it before. Whatever
@@ -93,7 +95,11 @@ func (w *Window) decode(path string, turn int64) {
 
 // withMarks takes up the marks of a photograph that is decoded.
 func (w *Window) withMarks(path string, p *photo.Photograph) {
-	work, err := marking.With(path, p, w.settings)
+	var work *marking.Work
+	k, err := marking.BesideOrIn(path, filepath.Join(w.home, "marks"))
+	if err == nil {
+		work, err = marking.KeptBy(path, k, p, w.settings)
+	}
 	if err == nil {
 		w.adopt(work, nil)
 		return
@@ -254,4 +260,13 @@ func sentence(text string) string {
 		return text
 	}
 	return fmt.Sprintf("%s.", text)
+}
+
+// sayKeptAside tells once for a photograph that its marks are not beside it.
+func (w *Window) sayKeptAside() {
+	if w.work == nil || w.inCase != nil || w.aside == w.work || filepath.Dir(w.work.KeptIn()) != filepath.Join(w.home, "marks") {
+		return
+	}
+	w.aside = w.work
+	w.notices.show(notice{about: aboutDropping, text: lang.L("Nothing may be written where this photograph lies. Its marks are kept in the program's own folder, and come back with it.")})
 }

@@ -138,7 +138,7 @@ func (w *Window) showPreferences() {
 		&widget.FormItem{Text: lang.L("Allowed tilt"), Widget: tilt, HintText: lang.L("how far the camera may have been tilted where the scale cannot tell")},
 	)
 	page := dialog.NewCustom(lang.L("Preferences"), lang.L("Close"), form, w.win)
-	page.SetOnClosed(w.keyboard.take)
+	w.open(page)
 	page.Resize(w.nearlyWhole(620, 360))
 	page.Show()
 }

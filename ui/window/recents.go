@@ -20,7 +20,9 @@ func (w *Window) remember(path string) {
 	list := slices.DeleteFunc(slices.Clone(w.recents()), func(p string) bool { return p == path })
 	list = append([]string{path}, list...)
 	w.app.Preferences().SetStringList(recentsKey, list[:min(len(list), mostRecents)])
-	w.app.Preferences().SetString(lastOpenedIn, filepath.Dir(path))
+	if inside, err := filepath.Rel(w.home, path); err != nil || !filepath.IsLocal(inside) {
+		w.app.Preferences().SetString(lastOpenedIn, filepath.Dir(path)) // nobody looks for files in the program's own folder
+	}
 }
 
 // lastFolder is where the last photograph lay, else the user's own folder.

@@ -24,7 +24,6 @@ import (
 	"ogive/ui/cards"
 	"ogive/ui/guide"
 	"ogive/ui/marking"
-	"ogive/ui/photographing"
 	"ogive/ui/welcome"
 )
 
@@ -54,6 +53,7 @@ type Window struct {
 	offer     *offer
 	more      bool            // a point is wanted
 	caution   dialog.Dialog   // the caution of the first use, nil once it is read
+	page      dialog.Dialog   // what lies over the window to be read, nil if nothing does
 	panels    *fyne.Container // over the photograph
 	frame     *fyne.Container // bar, room, panels: laid out anew when one comes or goes
 
@@ -163,7 +163,7 @@ func (w *Window) buildColumn() {
 	w.guide.OnSkip, w.guide.SkipKey = w.skip, "S"
 	w.cards = cards.New()
 	w.cards.OnSelectWeb = w.selectWeb
-	w.cards.OnHelp = func() { photographing.Show(w.win) }
+	w.cards.OnHelp = w.showHow
 }
 
 func (w *Window) buildWelcome() {
@@ -173,7 +173,7 @@ func (w *Window) buildWelcome() {
 	w.welcome.OnPlan, w.welcome.OnRound, w.welcome.OnAgreement = w.planExample, w.showRounds, w.showAgreement
 	w.welcome.OnOpen = w.askForPhotograph
 	w.welcome.OnExample = func() { w.openExample(firstExample()) }
-	w.welcome.OnHow = func() { photographing.Show(w.win) }
+	w.welcome.OnHow = w.showHow
 	w.welcome.OnRecent = w.Open
 }
 
