@@ -20,7 +20,7 @@ func summary(webs []reading.Web) string {
 		if found := findings(w.Verdicts); len(found) > 0 {
 			beyond = append(beyond, name+": "+strings.Join(found, ", "))
 		} else {
-			within = append(within, name+": "+wording.Verdict(leastCertain(w.Verdicts)))
+			within = append(within, name+": "+allWithin(w.Verdicts))
 		}
 	}
 	if len(beyond)+len(within) < 2 {
@@ -38,6 +38,15 @@ func findings(verdicts []norms.Verdict) []string {
 		}
 	}
 	return found
+}
+
+// allWithin is what verdicts within limits come to. Where one figure alone is
+// judged it is named: a span within limits says nothing of how deep a web lies.
+func allWithin(verdicts []norms.Verdict) string {
+	if len(verdicts) == 1 {
+		return wording.VerdictOf(verdicts[0])
+	}
+	return wording.Verdict(leastCertain(verdicts))
 }
 
 func leastCertain(verdicts []norms.Verdict) norms.Verdict {

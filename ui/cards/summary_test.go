@@ -17,7 +17,7 @@ func TestTheSummaryNamesEveryWebAndPutsWhatIsBeyondALimitFirst(t *testing.T) {
 		{Web: hand.ThirdWeb, Verdicts: []norms.Verdict{within}},
 		{Web: hand.FourthWeb, Verdicts: []norms.Verdict{deep, within}},
 	})
-	want := "Fourth web: index: too deep\nSecond web: within limits? (doubtful)\nThird web: within limits"
+	want := "Fourth web: index: too deep\nSecond web: within limits? (doubtful)\nThird web: index: within limits"
 	if got != want {
 		t.Errorf("the summary is\n%s\nwant\n%s", got, want)
 	}
