@@ -65,6 +65,7 @@ type Room struct {
 	notice     *notice
 	empty      *fyne.Container // instead of everything, while there is no case
 	first      *widget.Button  // adds the first case
+	bring      *widget.Button  // or brings it in from elsewhere
 	rooms      *fyne.Container
 	root       *fyne.Container
 }
@@ -79,8 +80,10 @@ func New(win fyne.Window) *Room {
 	r.notice = newNotice(r.arrange)
 	r.first = widget.NewButton(lang.L("New case"), r.newCase)
 	r.first.Importance = widget.HighImportance
+	r.bring = widget.NewButton(lang.L("Bring a case in…"), r.receive)
+	leave := widget.NewButton(lang.L("Back to the start page"), r.goBack)
 	r.empty = middle(
-		lang.L("No case yet. A case is one patient under a code of your own, with all photographs over the years."), r.first)
+		lang.L("No case yet. A case is one patient under a code of your own, with all photographs over the years."), r.first, r.bring, leave)
 	r.empty.Hide()
 	r.rooms = container.NewBorder(nil, nil, r.index.object, nil, r.page.object)
 	r.root = container.NewBorder(container.NewVBox(r.notice.object), r.errand.object, nil, nil, container.NewStack(r.rooms, r.empty, r.appraising.object))
@@ -134,6 +137,13 @@ func (r *Room) Finish() {
 	r.appraising.form.Finish()
 }
 
+// goBack asks for the page before this room.
+func (r *Room) goBack() {
+	if r.OnLeave != nil {
+		r.OnLeave()
+	}
+}
+
 // writable reports whether the casebook can be written to.
 func (r *Room) writable() bool { return r.book != nil && r.book.ReadOnly() == "" }
 
@@ -141,7 +151,7 @@ func (r *Room) writable() bool { return r.book != nil && r.book.ReadOnly() == ""
 func (r *Room) enable() {
 	flow.Visible(r.index.leave, r.OnLeave != nil)
 	on := r.writable()
-	for _, b := range append([]*widget.Button{r.first, r.index.add, r.index.receive}, r.page.writing()...) {
+	for _, b := range append([]*widget.Button{r.first, r.bring, r.index.add, r.index.receive}, r.page.writing()...) {
 		able(b, on)
 	}
 }

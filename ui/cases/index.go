@@ -49,11 +49,7 @@ func newIndex(r *Room) *index {
 	x.none.Hide()
 	x.add = widget.NewButton(lang.L("New case"), r.newCase)
 	x.receive = quiet(lang.L("Bring a case in…"), r.receive)
-	x.leave = quiet(lang.L("Back to the welcome page"), func() {
-		if r.OnLeave != nil {
-			r.OnLeave()
-		}
-	})
+	x.leave = quiet(lang.L("Back to the start page"), r.goBack)
 	x.leave.Alignment, x.receive.Alignment = widget.ButtonAlignLeading, widget.ButtonAlignLeading
 	body := container.NewBorder(container.NewVBox(x.search, x.none), container.NewVBox(x.add, x.receive, x.leave), nil, nil, x.list)
 	edge := container.NewBorder(nil, nil, nil, widget.NewSeparator(), container.New(layout.NewCustomPaddedLayout(8, 8, 10, 10), body))
