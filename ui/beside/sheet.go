@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"ogive/geometry/comparison"
 	"ogive/geometry/hand"
 	"ogive/geometry/norms"
 	"ogive/imaging/compared"
@@ -101,9 +102,23 @@ func (s *sheet) choose(w hand.Web) {
 func summary(p compared.Pair) string {
 	var lines []string
 	for _, w := range p.Comparison.Webs {
-		lines = append(lines, wording.WebName(w.Web)+": "+findings(w.Verdicts))
+		lines = append(lines, wording.WebName(w.Web)+": "+findings(w.Verdicts)+crowns(p, w))
 	}
 	return strings.Join(lines, "\n")
+}
+
+// crowns is the difference of two crown angles that is certain, for which there is
+// no verdict.
+func crowns(p compared.Pair, w comparison.Web) string {
+	if !w.CrownsDiffer() {
+		return ""
+	}
+	for _, f := range p.Figures(w) {
+		if f.Name == wording.CrownAngle {
+			return "; " + lang.L("crown angle {{.Difference}}", map[string]any{"Difference": f.Difference})
+		}
+	}
+	return ""
 }
 
 func findings(verdicts []norms.Verdict) string {
