@@ -310,8 +310,11 @@ func (w *walk) finding(web hand.Web, figure string) norms.Verdict {
 // disk, on the screen, and in what the next gesture writes.
 func (w *walk) killAndComeBack() {
 	w.t.Helper()
-	w.press("Escape") // lets go of the point placed last
 	w.aside()
+	w.still()
+	selected := w.look()
+	w.press("Escape") // lets go of the point placed last
+	w.wait("no point is selected any more", func() bool { return changed(selected, w.look(), selected.Rect) > 0 })
 	w.still()
 	before, marks := w.look(), w.marks()
 	w.kill()
