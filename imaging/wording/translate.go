@@ -29,7 +29,7 @@ func english(sentence string, gaps Gaps) string {
 // Term is one of Terms in the user's language; the name of a figure, which is
 // the key to it, is shown through Term. Other words come back as they are.
 func Term(word string) string {
-	if strings.Contains(word, "{{") {
+	if word == "" || strings.Contains(word, "{{") {
 		return word // a user's own words are no sentence with gaps
 	}
 	return say(word, nil)

@@ -12,8 +12,8 @@ import (
 	"ogive/imaging/wording"
 )
 
-// foot is the line under the photograph: what was done last, and how large the
-// photograph is shown.
+// foot is the line under the photograph: what was done last, the caution, which
+// small windows have no other room for, and how large the photograph is shown.
 type foot struct {
 	row        fyne.CanvasObject
 	left, zoom *widget.Label
@@ -22,7 +22,9 @@ type foot struct {
 func newFoot() *foot {
 	f := &foot{left: small(), zoom: small()}
 	f.left.Truncation = fyne.TextTruncateEllipsis
-	f.row = newPlate(theme.ColorNameBackground, "", 0, container.NewBorder(nil, nil, nil, f.zoom, f.left))
+	again := small()
+	again.SetText(lang.L("An aid only: measure again on the patient."))
+	f.row = newPlate(theme.ColorNameBackground, "", 0, container.NewBorder(nil, nil, nil, container.NewHBox(again, f.zoom), f.left))
 	return f
 }
 
