@@ -73,6 +73,9 @@ func (r *results) show(samples []skin.Sample, remarks []string, limits func() (s
 		r.refused.Set(lang.L("Colours can't be judged: {{.Problem}}", map[string]any{"Problem": err.Error()}))
 		return
 	}
+	if len(samples) == 0 && len(remarks) == 0 {
+		r.state.Set(lang.L("Nothing is sampled yet: place a patch of skin."))
+	}
 	lines, notes := skin.Tell(samples, by)
 	var tones, pairs []fyne.CanvasObject
 	for i, line := range lines {
@@ -89,17 +92,20 @@ func (r *results) show(samples []skin.Sample, remarks []string, limits func() (s
 		r.light.Set(lang.L("Without a neutral patch: {{.Photographs}}.", map[string]any{"Photographs": lacking}) + " " + r.light.Words())
 	}
 	r.heads(len(pairs) > 0, r.reason.Words() != "")
+	flow.Visible(r.yours, r.reason.Words() != "" && len(doubts(samples)) == 0)
 }
 
 // tell parts the notes: what must not be overlooked, the reasoning on the flap,
 // and the rest.
 func (r *results) tell(samples []skin.Sample, notes []string) {
 	because := reasoning(samples)
+	r.refused.Set(strings.Join(append(words(r.refused), doubts(samples)...), "\n"))
 	var rest []string
 	for _, n := range notes {
 		switch {
 		case n == skin.NoNeutral:
 			r.light.Set(n)
+		case slices.Contains(doubts(samples), n):
 		case because != "" && strings.Contains(n, because):
 			r.reason.Set(n)
 		default:
@@ -107,6 +113,25 @@ func (r *results) tell(samples []skin.Sample, notes []string) {
 		}
 	}
 	r.notes.Set(strings.Join(rest, "\n"))
+}
+
+// doubts are said of samples that can be no skin's.
+func doubts(samples []skin.Sample) []string {
+	var out []string
+	for _, s := range samples {
+		if s.Doubt != "" {
+			out = append(out, s.Doubt)
+		}
+	}
+	return out
+}
+
+// words are those of a notice, if it has any.
+func words(n *column.Notice) []string {
+	if n.Words() == "" {
+		return nil
+	}
+	return []string{n.Words()}
 }
 
 // unbalanced are the photographs whose samples hold the colour of the light.

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
-	"ogive/imaging/planfile"
 	"ogive/imaging/skin"
 )
 
@@ -18,7 +17,7 @@ func (p *Panel) sample() {
 	p.sampled, p.fresh = patches, true
 	p.asked++
 	mine := p.asked
-	if !slices.ContainsFunc(patches, func(patch planfile.Patch) bool { return !neutral(patch.Name) }) {
+	if len(patches) == 0 {
 		p.results.clear(lang.L("Nothing is sampled yet: place a patch of skin."))
 		return
 	}
