@@ -3,6 +3,7 @@ package planning
 import (
 	"errors"
 	"fmt"
+	"image"
 	"io"
 	"io/fs"
 	"os"
@@ -45,11 +46,17 @@ func Open(path, other string, settings measure.Settings, webs ...hand.Web) (Open
 		}
 	}
 	var out Opened
-	if out.Here, err = openHand(marks, settings); err != nil {
+	var size image.Point
+	if out.Here, size, err = openHand(marks, settings); err != nil {
 		return out, err
 	}
+	if isPlan {
+		if err := belongs(f, out.Here, size); err != nil {
+			return out, fmt.Errorf("%s: %w", path, err)
+		}
+	}
 	if other != "" {
-		o, err := openHand(other, settings)
+		o, _, err := openHand(other, settings)
 		if err != nil {
 			return out, err
 		}
@@ -113,21 +120,34 @@ func marksOf(f planfile.File, path string) string {
 	return beside + ".json"
 }
 
-func openHand(path string, settings measure.Settings) (Hand, error) {
+// belongs refuses a plan that was drawn on another hand, in another view or on
+// another photograph than the one of the marks.
+func belongs(f planfile.File, here Hand, size image.Point) error {
+	if side := here.Reading.Side; f.Side != side {
+		return &marksfile.Refusal{Field: "hand", Problem: fmt.Sprintf("is %q, but its marks are of a %v hand", f.Side, side), Mend: "name the marks that the plan was drawn on, or mend the hand here or there"}
+	}
+	if view := here.Reading.View; f.View != view {
+		return &marksfile.Refusal{Field: "view", Problem: fmt.Sprintf("is %q, but its marks are of the %v view", f.View, view), Mend: "name the marks that the plan was drawn on, or mend the view here or there"}
+	}
+	return f.CheckWithin(size)
+}
+
+func openHand(path string, settings measure.Settings) (Hand, image.Point, error) {
 	marks, err := marksfile.Read(path)
 	if err != nil {
-		return Hand{}, err
+		return Hand{}, image.Point{}, err
 	}
 	p, err := photo.Open(marks.PhotographPath(path))
 	if err != nil {
-		return Hand{}, fmt.Errorf("%s: photograph: %w", path, err)
+		return Hand{}, image.Point{}, fmt.Errorf("%s: photograph: %w", path, err)
 	}
-	if err := marks.CheckWithin(p.Size()); err != nil {
-		return Hand{}, fmt.Errorf("%s: %w", path, err)
+	size := p.Size()
+	if err := marks.CheckWithin(size); err != nil {
+		return Hand{}, size, fmt.Errorf("%s: %w", path, err)
 	}
 	h, err := Prepare(measure.Subject{Marks: marks, Photograph: p}, settings)
 	if err != nil {
-		return Hand{}, fmt.Errorf("%s: %w", path, err)
+		return Hand{}, size, fmt.Errorf("%s: %w", path, err)
 	}
-	return h, nil
+	return h, size, nil
 }
