@@ -4,8 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"image"
-	"image/png"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -21,6 +19,7 @@ import (
 	"ogive/imaging/observations"
 	"ogive/imaging/observed"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
 
 // found is what two observers, of whom AB marked twice, read on invented hands.
@@ -249,42 +248,25 @@ func TestTheRoomInLightAndDark(t *testing.T) {
 		for size, dims := range map[string]fyne.Size{"small": {Width: 1024, Height: 700}, "large": {Width: 1600, Height: 1000}} {
 			app(t, v)
 			r, w := room(t, dims.Width, dims.Height)
-			keep(t, w.Canvas().Capture(), name+"-"+size+"-empty")
+			shots.Keep(t, w, name+"-"+size+"-empty")
 			r.OnLeave = func() {}
 			r.Show(source())
-			keep(t, w.Canvas().Capture(), name+"-"+size)
+			shots.Keep(t, w, name+"-"+size)
 			r.side.page.Object().ScrollToBottom()
-			keep(t, w.Canvas().Capture(), name+"-"+size+"-end")
+			shots.Keep(t, w, name+"-"+size+"-end")
 			r.side.what.Choose(2)
-			keep(t, w.Canvas().Capture(), name+"-"+size+"-slope")
+			shots.Keep(t, w, name+"-"+size+"-slope")
 			r.beside = func(work func() func()) { work() }
 			r.Show(Source{Load: func(_ context.Context, progress func(done, all int)) (observed.Found, error) {
 				progress(7, 20)
 				return observed.Found{}, nil
 			}})
-			keep(t, w.Canvas().Capture(), name+"-"+size+"-wait")
+			shots.Keep(t, w, name+"-"+size+"-wait")
 			r.fail(errors.New("ward.csv: line 3, column value: \"about half\" is no number; write it with a point, as in 0.47"))
-			keep(t, w.Canvas().Capture(), name+"-"+size+"-problem")
+			shots.Keep(t, w, name+"-"+size+"-problem")
 			if got := w.Canvas().Size(); got != dims {
 				t.Errorf("%s %s: the room has grown to %v", name, size, got)
 			}
 		}
-	}
-}
-
-// keep writes what was seen to the folder named by OGIVE_SHOTS, to be looked at.
-func keep(t *testing.T, p image.Image, name string) {
-	t.Helper()
-	folder := os.Getenv("OGIVE_SHOTS")
-	if folder == "" {
-		return
-	}
-	f, err := os.Create(filepath.Join(folder, name+".png"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	if err := png.Encode(f, p); err != nil {
-		t.Fatal(err)
 	}
 }

@@ -1,11 +1,7 @@
 package beside
 
 import (
-	"flag"
-	"image/png"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"sync"
 	"testing"
 	"time"
@@ -21,9 +17,8 @@ import (
 	"ogive/imaging/phantom"
 	"ogive/imaging/photo"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
-
-var keep = flag.String("keep", "", "folder in which pictures of the room are kept, to be looked at")
 
 // photographed is a phantom as it comes into the room.
 func photographed(title string, c phantom.Case) (Side, error) {
@@ -103,25 +98,17 @@ func room(t *testing.T, v fyne.ThemeVariant, size fyne.Size) (*Room, fyne.Window
 
 func small700() fyne.Size { return fyne.NewSize(1024, 700) }
 
-// lookedAt keeps a picture of the window where a folder is given.
+// lookedAt keeps a picture of the window where pictures are wanted.
 func lookedAt(t *testing.T, w fyne.Window, name string) {
 	t.Helper()
-	if *keep == "" {
-		return
-	}
-	time.Sleep(400 * time.Millisecond) // the boards prepare photographs apart
-	f, err := os.Create(filepath.Join(*keep, name+".png"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	if err := png.Encode(f, w.Canvas().Capture()); err != nil {
-		t.Fatal(err)
+	if shots.Wanted() {
+		time.Sleep(400 * time.Millisecond) // the boards prepare photographs apart
+		shots.Keep(t, w, name)
 	}
 }
 
 func TestTheRoomIsLookedAt(t *testing.T) {
-	if *keep == "" {
+	if !shots.Wanted() {
 		return
 	}
 	h := hands(t)

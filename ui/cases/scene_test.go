@@ -3,12 +3,10 @@ package cases
 import (
 	"bytes"
 	"context"
-	"flag"
 	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
-	"image/png"
 	"os"
 	"path/filepath"
 	"testing"
@@ -23,9 +21,8 @@ import (
 	"ogive/imaging/casebook"
 	"ogive/imaging/phantom"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
-
-var shots = flag.String("shots", "", "a folder for pictures of the room, to be looked at")
 
 // scene is the room under test. What comes back from beside it waits in a queue
 // until the test runs it, so that a test is one goroutine.
@@ -80,20 +77,11 @@ func (s *scene) settle() {
 
 // keep writes a picture of the window if pictures are asked for.
 func (s *scene) keep(name string) {
-	if *shots == "" {
+	if !shots.Wanted() {
 		return
 	}
 	s.settle()
-	f, err := os.Create(filepath.Join(*shots, name+".png"))
-	if err != nil {
-		s.t.Fatal(err)
-	}
-	if err := png.Encode(f, s.at.Canvas().Capture()); err != nil {
-		s.t.Fatal(err)
-	}
-	if err := f.Close(); err != nil {
-		s.t.Fatal(err)
-	}
+	shots.Keep(s.t, s.at, name)
 }
 
 func opened(t testing.TB) *casebook.Casebook {
@@ -159,7 +147,7 @@ var hands = map[int][]byte{}
 // picture is an invented photograph, no two numbers alike.
 func picture(t testing.TB, folder string, n int) string {
 	t.Helper()
-	if *shots != "" {
+	if shots.Wanted() {
 		return hand20(t, folder, n)
 	}
 	m := image.NewRGBA(image.Rect(0, 0, 96, 72))

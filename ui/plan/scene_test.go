@@ -1,12 +1,8 @@
 package plan
 
 import (
-	"flag"
 	"image"
-	"image/png"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"sync"
 	"testing"
 	"time"
@@ -26,9 +22,8 @@ import (
 	"ogive/imaging/planfile"
 	"ogive/imaging/planning"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
-
-var keep = flag.String("keep", "", "folder in which pictures of the room are kept, to be looked at")
 
 // pair is a right hand whose third web is joined and its left fellow.
 type pair struct {
@@ -136,25 +131,17 @@ func settle(r *Room) {
 	}
 }
 
-// lookedAt keeps a picture of the window where a folder is given.
+// lookedAt keeps a picture of the window where pictures are wanted.
 func lookedAt(t *testing.T, w fyne.Window, name string) {
 	t.Helper()
-	if *keep == "" {
-		return
-	}
-	time.Sleep(300 * time.Millisecond) // the board prepares its photograph apart
-	f, err := os.Create(filepath.Join(*keep, name+".png"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	if err := png.Encode(f, w.Canvas().Capture()); err != nil {
-		t.Fatal(err)
+	if shots.Wanted() {
+		time.Sleep(300 * time.Millisecond) // the board prepares its photograph apart
+		shots.Keep(t, w, name)
 	}
 }
 
 func TestTheRoomIsLookedAt(t *testing.T) {
-	if *keep == "" {
+	if !shots.Wanted() {
 		return
 	}
 	for name, v := range map[string]fyne.ThemeVariant{"light": theme.VariantLight, "dark": theme.VariantDark} {

@@ -2,12 +2,8 @@ package plancolour
 
 import (
 	"errors"
-	"flag"
 	"image"
 	"image/color"
-	"image/png"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -26,9 +22,8 @@ import (
 	"ogive/imaging/skin"
 	"ogive/ui/column"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
-
-var shots = flag.String("shots", "", "a folder for pictures of the panel, to be looked at")
 
 // room stands for the room: it makes steps and shows what follows from them.
 type room struct {
@@ -112,22 +107,6 @@ func (r *room) place(name string, at plane.PixelPoint) {
 		r.t.Fatal("no click is wanted")
 	}
 	r.Place(at)
-}
-
-func (r *room) keep(name string) {
-	if *shots == "" {
-		return
-	}
-	f, err := os.Create(filepath.Join(*shots, name+".png"))
-	if err != nil {
-		r.t.Fatal(err)
-	}
-	if err := png.Encode(f, r.win.Canvas().Capture()); err != nil {
-		r.t.Fatal(err)
-	}
-	if err := f.Close(); err != nil {
-		r.t.Fatal(err)
-	}
 }
 
 func TestAClickPlacesThePatchThatWasAskedForAndOnlyOnce(t *testing.T) {
@@ -332,7 +311,7 @@ func TestAPatchIsPlacedOnAnotherPhotographOverTheWindow(t *testing.T) {
 	r := show(t, Other{"palm.jpg", "Palm, at operation"})
 	r.win.Resize(fyne.NewSize(900, 700))
 	r.elsewhere("palm", r.others[0])
-	r.keep("plancolour-elsewhere")
+	shots.Keep(t, r.win, "plancolour-elsewhere")
 	if r.win.Canvas().Overlays().Top() == nil || r.opened[0] != "palm.jpg" {
 		t.Errorf("opened %q", r.opened)
 	}
@@ -342,7 +321,7 @@ func TestThePanelHasRoomInLightAndDark(t *testing.T) {
 	r := show(t, Other{"palm.jpg", "Palm, at operation"})
 	r.win.Resize(fyne.NewSize(340, 1700))
 	r.Ask("back")
-	r.keep("plancolour-empty")
+	shots.Keep(t, r.win, "plancolour-empty")
 	r.Place(onSkin)
 	r.place("donor", onShine)
 	r.place(skin.GreyPatch, onGrey)
@@ -362,6 +341,6 @@ func TestThePanelHasRoomInLightAndDark(t *testing.T) {
 			}
 		}
 		r.win.Resize(fyne.NewSize(340, 2700))
-		r.keep("plancolour-" + name)
+		shots.Keep(t, r.win, "plancolour-"+name)
 	}
 }

@@ -1,10 +1,6 @@
 package planfamily
 
 import (
-	"flag"
-	"image/png"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -19,9 +15,8 @@ import (
 	"ogive/imaging/planning"
 	"ogive/imaging/wording"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
-
-var shots = flag.String("shots", "", "a folder for pictures of the panel, to be looked at")
 
 // room stands for the room: it makes steps and shows what follows from them.
 type room struct {
@@ -66,22 +61,6 @@ func (r *room) write(key, text string) {
 	f := r.point(key).field
 	f.SetText(text)
 	f.Finish()
-}
-
-func (r *room) keep(name string) {
-	if *shots == "" {
-		return
-	}
-	f, err := os.Create(filepath.Join(*shots, name+".png"))
-	if err != nil {
-		r.t.Fatal(err)
-	}
-	if err := png.Encode(f, r.win.Canvas().Capture()); err != nil {
-		r.t.Fatal(err)
-	}
-	if err := f.Close(); err != nil {
-		r.t.Fatal(err)
-	}
 }
 
 func TestATickedFindingIsToldAndAnUntickedOneIsNot(t *testing.T) {
@@ -164,11 +143,11 @@ func TestThePageIsSeenOverTheWindowInLargeLetters(t *testing.T) {
 	if r.win.Canvas().Overlays().Top() == nil {
 		t.Fatal("no page is seen")
 	}
-	r.keep("planfamily-page-light")
+	shots.Keep(t, r.win, "planfamily-page-light")
 	r.win.Canvas().Overlays().Top().Hide()
 	fyne.CurrentApp().Settings().SetTheme(look.Theme(theme.VariantDark))
 	r.see()
-	r.keep("planfamily-page-dark")
+	shots.Keep(t, r.win, "planfamily-page-dark")
 }
 
 func TestThePanelHasRoomInLightAndDark(t *testing.T) {
@@ -189,6 +168,6 @@ func TestThePanelHasRoomInLightAndDark(t *testing.T) {
 				}
 			}
 		}
-		r.keep("planfamily-" + name)
+		shots.Keep(t, r.win, "planfamily-"+name)
 	}
 }

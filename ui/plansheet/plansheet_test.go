@@ -3,8 +3,6 @@ package plansheet
 import (
 	"bytes"
 	"errors"
-	"flag"
-	"image/png"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -27,9 +25,8 @@ import (
 	"ogive/imaging/planning"
 	"ogive/imaging/sheet"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
-
-var shots = flag.String("shots", "", "a folder for pictures of the panel, to be looked at")
 
 // drawn is a plan of two webs on an artificial hand, with all that a plan can hold.
 type drawn struct {
@@ -103,22 +100,6 @@ func (r *room) again() {
 // words are all that the list of pages says.
 func (r *room) words() string {
 	return outlines(r.shown()) + "\n" + others(r.shown())
-}
-
-func (r *room) keep(name string) {
-	if *shots == "" {
-		return
-	}
-	f, err := os.Create(filepath.Join(*shots, name+".png"))
-	if err != nil {
-		r.t.Fatal(err)
-	}
-	if err := png.Encode(f, r.win.Canvas().Capture()); err != nil {
-		r.t.Fatal(err)
-	}
-	if err := f.Close(); err != nil {
-		r.t.Fatal(err)
-	}
 }
 
 func TestTheSheetIsSavedOnThePaperThatWasChosen(t *testing.T) {
@@ -273,7 +254,7 @@ func TestWhereToSaveIsAskedWithTheCasesCode(t *testing.T) {
 	r := show(t)
 	r.win.Resize(fyne.NewSize(1024, 700))
 	test.Tap(r.pdf)
-	r.keep("plansheet-asking")
+	shots.Keep(t, r.win, "plansheet-asking")
 	if r.win.Canvas().Overlays().Top() == nil {
 		t.Error("nothing is asked")
 	}
@@ -293,7 +274,7 @@ func TestThePanelHasRoomInLightAndDark(t *testing.T) {
 				t.Errorf("a button ends at %v of %v", end, wide)
 			}
 		}
-		r.keep("plansheet-" + name)
+		shots.Keep(t, r.win, "plansheet-"+name)
 		r.paper.Choose(1)
 	}
 }

@@ -1,11 +1,7 @@
 package planskin
 
 import (
-	"flag"
-	"image/png"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -19,9 +15,8 @@ import (
 	"ogive/imaging/planfile"
 	"ogive/imaging/planning"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
-
-var shots = flag.String("shots", "", "a folder for pictures of the panel, to be looked at")
 
 // room stands for the room: it makes steps and shows what follows from them.
 type room struct {
@@ -118,22 +113,6 @@ func drawn() planfile.File {
 func (r *room) write(i int, text string) {
 	r.girths[i].field.SetText(text)
 	r.girths[i].field.Finish()
-}
-
-func (r *room) keep(name string) {
-	if *shots == "" {
-		return
-	}
-	f, err := os.Create(filepath.Join(*shots, name+".png"))
-	if err != nil {
-		r.t.Fatal(err)
-	}
-	if err := png.Encode(f, r.win.Canvas().Capture()); err != nil {
-		r.t.Fatal(err)
-	}
-	if err := f.Close(); err != nil {
-		r.t.Fatal(err)
-	}
 }
 
 func TestWhatIsMissingIsSaidUntilSkinCanBeReckoned(t *testing.T) {
@@ -279,7 +258,7 @@ func TestThePanelHasRoomInLightAndDark(t *testing.T) {
 	f.Donors = []planfile.Donor{{Name: "Groin", Gave: 12, Drawbacks: "Hair after puberty, darker skin; the scar is hidden."}, {Name: "Hollow of the elbow", Gave: 4.5}}
 	r := show(t, f)
 	r.win.Resize(fyne.NewSize(340, 1660))
-	r.keep("planskin-missing")
+	shots.Keep(t, r.win, "planskin-missing")
 	r.write(0, "36")
 	r.girths[1].kind.Choose(width)
 	r.write(1, "10.8")
@@ -295,6 +274,6 @@ func TestThePanelHasRoomInLightAndDark(t *testing.T) {
 			}
 		}
 		r.win.Resize(fyne.NewSize(340, 1660))
-		r.keep("planskin-" + name)
+		shots.Keep(t, r.win, "planskin-"+name)
 	}
 }

@@ -23,6 +23,7 @@ import (
 	"ogive/geometry/scale"
 	"ogive/imaging/phantom"
 	"ogive/ui/look"
+	"ogive/ui/shots"
 )
 
 func at(photograph int64, day string, index, u95 plane.Ratio) followup.Sitting {
@@ -268,30 +269,13 @@ func TestTheRoomInLightAndDark(t *testing.T) {
 			r, w := room(t, m, dims.Width, dims.Height)
 			r.OnLeave = func() {}
 			r.Show(m)
-			keep(t, w.Canvas().Capture(), name+"-"+size)
+			shots.Keep(t, w, name+"-"+size)
 			r.point(3)
 			w.Canvas().Focus(r.plot)
-			keep(t, w.Canvas().Capture(), name+"-"+size+"-scale")
+			shots.Keep(t, w, name+"-"+size+"-scale")
 			if r.plot.drawn.size.X < 500 {
 				t.Errorf("%s %s: the chart is only %v large", name, size, r.plot.drawn.size)
 			}
 		}
-	}
-}
-
-// keep writes what was seen to the folder named by OGIVE_SHOTS, to be looked at.
-func keep(t *testing.T, p image.Image, name string) {
-	t.Helper()
-	folder := os.Getenv("OGIVE_SHOTS")
-	if folder == "" {
-		return
-	}
-	f, err := os.Create(filepath.Join(folder, name+".png"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	if err := png.Encode(f, p); err != nil {
-		t.Fatal(err)
 	}
 }
