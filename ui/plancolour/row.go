@@ -9,7 +9,9 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ogive/geometry/hand"
 	"ogive/geometry/plane"
+	"ogive/geometry/skincolour"
 	"ogive/imaging/planfile"
 	"ogive/imaging/skin"
 	"ogive/imaging/wording"
@@ -32,6 +34,7 @@ type row struct {
 	put     *widget.Button
 	away    *widget.Button
 	wanted  *column.Text // a click
+	amiss   *column.Text // the photograph is of the other side of the hand
 	size    *widget.Slider
 	radius  *canvas.Text
 	filling bool
@@ -42,7 +45,7 @@ var kinds = []string{skin.GreyPatch, skin.WhitePatch}
 
 func newRow(p *Panel, key rowKey) *row {
 	r := &row{panel: p, key: key, rule: canvas.NewLine(nil), title: column.Title(""), where: column.Remark(""), radius: canvas.NewText("", nil)}
-	r.wanted = column.Title("")
+	r.wanted, r.amiss = column.Title(""), column.Body("")
 	r.put = widget.NewButton("", r.putOrStop)
 	r.away = widget.NewButtonWithIcon("", theme.DeleteIcon(), func() { p.remove(key) })
 	r.away.Importance = widget.LowImportance
@@ -52,7 +55,7 @@ func newRow(p *Panel, key rowKey) *row {
 	r.kind = choice.New(lang.L("Grey card, 18 %"), lang.L("White paper"))
 	r.kind.Set(0)
 	r.kind.OnChosen = r.named
-	r.Block = column.NewBlock(r.stand, r.paint, r.rule, r.title, r.where, r.kind, r.put, r.away, r.wanted, r.size, r.radius)
+	r.Block = column.NewBlock(r.stand, r.paint, r.rule, r.title, r.where, r.kind, r.put, r.away, r.wanted, r.amiss, r.size, r.radius)
 	return r
 }
 
@@ -97,6 +100,7 @@ func (r *row) show() {
 	}
 	r.where.Set(lang.L("not placed"))
 	r.put.SetText(r.verb(patch != nil))
+	r.amiss.Set("")
 	r.wanted.Set("")
 	if r.asked() {
 		r.wanted.Set(lang.L("Now click on the photograph."))
@@ -112,7 +116,23 @@ func (r *row) show() {
 		r.where.Set(lang.L("placed"))
 		r.showKind(patch.Name)
 	}
+	r.amiss.Set(r.otherSide(patch.Photograph))
 	r.showSize(*patch)
+}
+
+// otherSide says that the patch lies on a photograph which, by its plan, shows the
+// other side of the hand. It may yet be right: a palm can show beside the back.
+func (r *row) otherSide(photograph string) string {
+	if photograph != "" {
+		return "" // its view is not known here
+	}
+	switch view := r.panel.file.View; {
+	case r.key.place == skincolour.Palm && view == hand.Dorsal:
+		return "△ " + lang.L("This photograph is of the back of the hand: is it the palm that lies here?")
+	case r.key.place == skincolour.Back && view == hand.Palmar:
+		return "△ " + lang.L("This photograph is of the palm: is it the back of the hand that lies here?")
+	}
+	return ""
 }
 
 // verb is what the button does.
@@ -210,6 +230,9 @@ func (r *row) stand(room float32) float32 {
 	y = max(y+h-4, 8+put.Height) + below
 	h = r.wanted.HeightAt(room)
 	flow.Put(r.wanted, 0, y, room, h)
+	y += h
+	h = r.amiss.HeightAt(room)
+	flow.Put(r.amiss, 0, y, room, h)
 	y += h
 	if r.kind.Visible() {
 		h = r.kind.HeightAt(room)
