@@ -69,30 +69,6 @@ func (h Hand) pixels(ps []plane.Position) []plane.PixelPoint {
 	return out
 }
 
-// BeginJoin is a join to begin with: from the planned crown to the middle
-// between the most distal joint that is marked on both digits, its axis if there
-// is none.
-func (h Hand) BeginJoin(w hand.Web, a arch.Arch) *[2]plane.PixelPoint {
-	from, to := a.Crown, a.Crown.Add(a.Axis.Scale(usualJoin))
-	radial, ulnar := w.Digits()
-	for _, j := range []hand.Joint{hand.PIP, hand.DIP, hand.Tip} {
-		r, okR := h.Ground.Marks.Joint(radial, j)
-		u, okU := h.Ground.Marks.Joint(ulnar, j)
-		if okR && okU {
-			to = h.Ground.Fit.Best.Position(r).Mid(h.Ground.Fit.Best.Position(u))
-		}
-	}
-	if to.Sub(from).Dot(a.Axis) < leastJoin {
-		to = from.Add(a.Axis.Scale(usualJoin))
-	}
-	ps := h.pixels([]plane.Position{from, to})
-	return &[2]plane.PixelPoint{ps[0], ps[1]}
-}
-
-// usualJoin is the length in millimetres of a join whose end nothing tells;
-// leastJoin is how far distal to the crown a joint must lie to tell it.
-const usualJoin, leastJoin = 20, 2
-
 // BeginZigzag is a zigzag to begin with: it reaches to the middle of each digit,
 // with as many flaps as make their tips nearest to 60 degrees (common practice,
 // no source). Where the joints don't tell the digits' middles it reaches as far

@@ -13,7 +13,8 @@ type Begun struct {
 	File planfile.File
 	// Proposals are where its arches came from, one for each web in File.
 	Proposals []Proposed
-	// Notes say in sentences what could not be proposed, and why.
+	// Notes say in sentences what could not be proposed, and why, and what is to
+	// be known of a join.
 	Notes []string
 }
 
@@ -47,6 +48,9 @@ func Begin(here Hand, other *Hand, webs ...hand.Web) (Begun, error) {
 		}
 		out.Proposals = append(out.Proposals, Proposed{w, p})
 		out.File.Webs = append(out.File.Webs, here.begun(w, p))
+		if note := here.JoinNote(w, p.Arch); note != "" {
+			out.Notes = append(out.Notes, note)
+		}
 	}
 	return out, nil
 }
@@ -56,7 +60,9 @@ func (h Hand) begun(w hand.Web, p plan.Proposal) planfile.Web {
 	out := planfile.Web{Web: w, Chosen: ProposedName, Join: h.BeginJoin(w, p.Arch)}
 	a := planfile.Alternative{Name: ProposedName, Arch: planfile.ArchOn(p.Arch, m)}
 	a.Flap, _ = h.BeginFlap(w, p.Arch, false, nil)
-	a.Zigzag = h.BeginZigzag(w, h.Beyond(*out.Join, a.Flap))
+	if out.Join != nil {
+		a.Zigzag = h.BeginZigzag(w, h.Beyond(*out.Join, a.Flap))
+	}
 	out.Alternatives = []planfile.Alternative{a}
 	return out
 }

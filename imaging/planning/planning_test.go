@@ -82,7 +82,7 @@ func begun(t testing.TB, h Hand) planfile.File {
 func TestAPlanIsBegunForTheWebThatIsJoined(t *testing.T) {
 	h, _ := here(t)
 	b, err := Begin(h, nil)
-	if err != nil || len(b.File.Webs) != 1 || b.File.Webs[0].Web != hand.ThirdWeb || len(b.Proposals) != 1 || len(b.Notes) != 0 {
+	if err != nil || len(b.File.Webs) != 1 || b.File.Webs[0].Web != hand.ThirdWeb || len(b.Proposals) != 1 || len(b.Notes) != 1 || !strings.Contains(b.Notes[0], "drag it to where the fingers part") {
 		t.Fatalf("%v: %+v", err, b)
 	}
 	if p := b.Proposals[0].Proposal; p.Origin != plan.FellowWebs || len(p.Reasons) == 0 {

@@ -3,10 +3,12 @@ package planning
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ogive/geometry/hand"
 	"ogive/geometry/plan"
 	"ogive/geometry/plane"
+	"ogive/geometry/reading"
 	"ogive/geometry/scale"
 	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
@@ -51,13 +53,25 @@ func cameraOf(s measure.Subject, settings measure.Settings) scale.Camera {
 	}
 }
 
+// accepted are the webs that were read along a border that the user marked or
+// accepted: one that the program only proposes is no measure for a plan.
+func (h Hand) accepted() []reading.Web {
+	if h.Marks.Unfinished == nil {
+		return h.Reading.Webs
+	}
+	return slices.DeleteFunc(slices.Clone(h.Reading.Webs), func(w reading.Web) bool {
+		return slices.Contains(h.Marks.Unfinished.Proposed, w.Web)
+	})
+}
+
 // beside is what a plan of w is judged by.
 func (h Hand) beside(w hand.Web, other *Hand) plan.Beside {
-	b := plan.Beside{Table: h.Table, Webs: h.Reading.Webs}
+	b := plan.Beside{Table: h.Table, Webs: h.accepted()}
 	if other != nil && other.Reading.View == h.Reading.View {
-		for i := range other.Reading.Webs {
-			if other.Reading.Webs[i].Web == w {
-				b.Other = &other.Reading.Webs[i]
+		webs := other.accepted()
+		for i := range webs {
+			if webs[i].Web == w {
+				b.Other = &webs[i]
 			}
 		}
 	}
