@@ -166,7 +166,7 @@ func ulnarWords(u plane.Millimetre) string {
 }
 
 // sideWords is empty where nothing is left to the tenth of a millimetre.
-func sideWords(x plane.Millimetre, positive, negative string) string {
+func sideWords[N ~float64](x N, positive, negative string) string {
 	size := fixed(math.Abs(float64(x)), 1)
 	switch {
 	case size == "0.0":

@@ -1,7 +1,6 @@
 package rounds
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -32,18 +31,14 @@ type Tally struct {
 	Share scoring.Share
 }
 
-// Mistaken is the confusion of one question: rows are what is true.
-type Mistaken struct {
-	Of Asked
-	scoring.Confusion
-}
-
 // Crowns is which way and how widely the crowns are off, in millimetres. By eye
 // they are off only beyond where a normal crown may lie; blind, from the true
 // crown. Crowns of one picture count as one, being placed with the same eye at the
 // same time.
 type Crowns struct {
 	Distal, Ulnar scoring.Bias
+	// Along and Aside are on which side they lie: distal and ulnar are above.
+	Along, Aside scoring.Lean
 	// Spread is the standard deviation along the axis about the bias, NaN of fewer
 	// than two pictures.
 	Spread float64
@@ -126,7 +121,10 @@ func crownsOf(results []Result) Crowns {
 			distal, ulnar = append(distal, d/float64(n)), append(ulnar, u/float64(n))
 		}
 	}
-	c := Crowns{Distal: scoring.BiasOf(distal), Ulnar: scoring.BiasOf(ulnar), Spread: math.NaN()}
+	c := Crowns{
+		Distal: scoring.BiasOf(distal), Ulnar: scoring.BiasOf(ulnar),
+		Along: scoring.LeanOf(distal, least), Aside: scoring.LeanOf(ulnar, least), Spread: math.NaN(),
+	}
 	if len(distal) > 1 {
 		c.Spread = scoring.SD(distal)
 	}
@@ -170,47 +168,6 @@ func figureScatter(results []Result) []Scatter {
 		}
 	}
 	return list
-}
-
-// Leaning is how many mistakes lie on either side of the truth, for the questions
-// whose choices have an order: below is too deep, too narrow or too flat where it is
-// not.
-func (m Mistaken) Leaning() (below, above int) {
-	if m.Of == Shape {
-		return 0, 0
-	}
-	for i, row := range m.Counts {
-		for j, n := range row {
-			switch {
-			case j < i:
-				below += n
-			case j > i:
-				above += n
-			}
-		}
-	}
-	return below, above
-}
-
-// words is the commonest mistake as a sentence, empty where there was none.
-func (m Mistaken) words() string {
-	truth, given, times, ok := m.Worst()
-	if !ok || times < 2 {
-		return ""
-	}
-	what := map[Asked]string{Place: "depth", Width: "width", Shape: "shape", Slope: "slope"}[m.Of]
-	s := fmt.Sprintf("In %s most often mistaken: you said %s where it was %s, %d times.", what, said(given), said(truth), times)
-	if below, above := m.Leaning(); below+above > times {
-		s += fmt.Sprintf(" %d of %d mistakes in %s were towards %s.", max(below, above), below+above, what, said(m.towards(below > above)))
-	}
-	return s
-}
-
-func (m Mistaken) towards(below bool) string {
-	if below {
-		return m.Names[0]
-	}
-	return m.Names[len(m.Names)-1]
 }
 
 // landmarkKinds are the joints of the back of the hand, the creases of the palm and

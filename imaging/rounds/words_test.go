@@ -68,16 +68,6 @@ func TestEveryMistakeHasASentenceOnWhatToLookFor(t *testing.T) {
 	}
 }
 
-func TestTheCommonestMistakeIsSpokenOf(t *testing.T) {
-	m := Mistaken{Of: Place}
-	m.Confusion.Names = findings[Place]
-	m.Counts = [][]int{{1, 3, 0}, {0, 2, 0}, {0, 1, 2}}
-	want := "In depth most often mistaken: you said normal where it was too deep, 3 times. 3 of 4 mistakes in depth were towards too shallow."
-	if got := m.words(); got != want {
-		t.Errorf("said: %s", got)
-	}
-}
-
 func TestOffsetsAreNamedBySide(t *testing.T) {
 	for off, want := range map[Off]string{
 		{1.8, 0.4}: "1.8 mm too distal, 0.4 mm towards the ulnar side", {-0.3, -2}: "0.3 mm too proximal, 2.0 mm towards the radial side",

@@ -95,7 +95,7 @@ func TestARoundJudgedByKeysIsScoredAsTheRoundSays(t *testing.T) {
 			t.Errorf("the text lacks %q:\n%s", want, text)
 		}
 	}
-	if !strings.Contains(strings.Join(sum.Sentences, " "), "correct the eye distally") {
+	if !strings.Contains(strings.Join(sum.Sentences, " "), "distally: ") {
 		t.Errorf("crowns at index 0.3 are not told to go distally: %q", sum.Sentences)
 	}
 }
