@@ -22,6 +22,7 @@ type point struct {
 	title   *column.Text
 	state   *column.Text // whose words they are
 	field   *column.Field
+	wheel   *wheel // over the field
 	restore *widget.Hyperlink
 	problem *column.Notice
 }
@@ -32,11 +33,12 @@ const longestText = 8000
 func newPoint(p *Panel, d family.Point) *point {
 	t := &point{panel: p, draft: d, title: column.Title(d.Title), state: column.Remark(""), problem: column.NewNotice("")}
 	t.field = column.NewArea("", 3)
+	t.wheel = newWheel(p.page.Object())
 	t.field.OnHeight = p.page.Arrange
 	t.field.OnDone = t.take
 	t.restore = widget.NewHyperlink(lang.L("Restore the draft"), nil)
 	t.restore.OnTapped = t.back
-	t.Block = column.NewBlock(t.stand, nil, t.title, t.state, t.field, t.restore, t.problem)
+	t.Block = column.NewBlock(t.stand, nil, t.title, t.state, t.field, t.wheel, t.restore, t.problem)
 	return t
 }
 
@@ -93,6 +95,7 @@ func (t *point) stand(room float32) float32 {
 	y += h - gap
 	h = t.field.HeightAt(room)
 	flow.Put(t.field, 0, y, room, h)
+	flow.Put(t.wheel, 0, y, room, h)
 	y += h + gap
 	h = t.problem.HeightAt(room)
 	flow.Put(t.problem, 0, y, room, h)
