@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ogive/geometry/arch"
+	"ogive/geometry/hand"
 	"ogive/geometry/plan"
 	"ogive/geometry/plane"
 	"ogive/imaging/planfile"
@@ -101,6 +102,9 @@ func patterns(f plan.Figures) string {
 	var out []string
 	for _, s := range f.Patterns {
 		gaps := map[string]any{"Says": s.Says, "Source": s.Source}
+		if s.Figure == "order" && f.Web != hand.ThirdWeb {
+			gaps["Says"] = lang.L("third web {{.Says}}", gaps) // of which the table speaks
+		}
 		switch {
 		case !s.Sure:
 			out = append(out, lang.L("Perhaps not as “{{.Says}}” ({{.Source}}): it lies within the uncertainty.", gaps))
