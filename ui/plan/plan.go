@@ -151,6 +151,14 @@ func (r *Room) Hand() planning.Hand { return r.model.Here }
 // Web is the web in hand, 0 where none is planned.
 func (r *Room) Web() hand.Web { return r.web }
 
+// InHand is the name of the alternative in hand, "" where there is none.
+func (r *Room) InHand() string {
+	if w := r.kept(); w != nil && r.alternative < len(w.Alternatives) {
+		return w.Alternatives[r.alternative].Name
+	}
+	return ""
+}
+
 // TakeKeys gives the keys to the photograph: arrows, Tab, Delete, Escape, undo. To
 // be called when the room has come into sight.
 func (r *Room) TakeKeys() { r.keyboard.take() }

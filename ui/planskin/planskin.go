@@ -25,6 +25,9 @@ import (
 type Panel struct {
 	// OnChange makes one named step that can be undone, and shows what follows.
 	OnChange func(name string, by func(*planfile.File))
+	// InHand is the name of the alternative that is seen on the photograph, "" where
+	// there is none. It may be nil.
+	InHand func() string
 
 	file  planfile.File
 	plan  planning.Plan
@@ -36,6 +39,7 @@ type Panel struct {
 	budget  []fyne.CanvasObject
 	girths  [2]*girth // radial, ulnar
 	missing *column.Notice
+	whose   *whose
 	figures *figures
 	graft   *graft
 	donors  *donors
@@ -47,11 +51,12 @@ func New(_ fyne.Window) *Panel {
 		missing: column.NewNotice(""), figures: newFigures(), graft: newGraft()}
 	p.girths = [2]*girth{newGirth(p, true), newGirth(p, false)}
 	p.donors = newDonors(p)
+	p.whose = newWhose(p)
 	p.budget = []fyne.CanvasObject{
 		column.Heading(lang.L("Girths")),
 		column.Remark(lang.L("Tape each digit once around, at the middle of the join. A width from callipers will do where taping can't be done.")),
 		p.girths[0], p.girths[1],
-		column.Heading(lang.L("Skin that is short")), p.missing,
+		column.Heading(lang.L("Skin that is short")), p.whose, p.missing,
 	}
 	p.budget = append(p.budget, p.figures.objects()...)
 	p.budget = append(p.budget, p.graft.objects()...)
@@ -104,6 +109,7 @@ func (p *Panel) show() {
 	}
 	if planned {
 		p.showGirths(kept.Girths)
+		p.whose.show(*kept)
 		p.missing.Set(missing(*kept, reckoned))
 		p.figures.show(reckoned)
 		p.graft.show(p.web, reckoned.Skin)
