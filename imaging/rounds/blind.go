@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ogive/geometry/hand"
+	"ogive/geometry/norms"
 	"ogive/geometry/plane"
 	"ogive/geometry/reading"
 	"ogive/geometry/scoring"
@@ -45,6 +46,7 @@ func (r *Result) scoreMarks(p *Picture, a Answer, l Limits, settings measure.Set
 	r.Web = 0
 	r.landmarks(p.Truth, a.Marks.Marks)
 	said := ofReading(got, "", l)
+	said.judgeWidthsBeside(p.Truth, l)
 	for _, truth := range p.Truth.Webs {
 		web, _ := said.Web(truth.Web)
 		r.scoreWeb(p.Truth, truth, web, a.Marks.Marks, l)
@@ -74,6 +76,24 @@ func (r *Result) scoreWeb(t Truth, truth, said WebTruth, m hand.Marks, l Limits)
 		shape = said.Shape.String()
 	}
 	r.Judged = append(r.Judged, judged(truth, Shape, shape, l), r.crown(t, truth, m))
+}
+
+// judgeWidthsBeside judges each marked span by the true spans of the other webs, so
+// that what is amiss with the marks on one web does not make another one wrong.
+func (t *Truth) judgeWidthsBeside(truth Truth, l Limits) {
+	for i := range t.Webs {
+		own := &t.Webs[i]
+		if own.Span == nil {
+			continue
+		}
+		spans := []norms.WebSpan{{Web: own.Web, Span: *own.Span}}
+		for _, w := range truth.Webs {
+			if w.Span != nil && w.Web != own.Web {
+				spans = append(spans, norms.WebSpan{Web: w.Web, Span: *w.Span})
+			}
+		}
+		keep(own.verdicts, Width, l.table().JudgeSpans(spans)[0])
+	}
 }
 
 var figureOf = map[Asked]string{Place: placeFigure, Width: widthFigure, Slope: slopeFigure}

@@ -12,7 +12,8 @@ type Drawing struct {
 	// Band is where the crown of a normal web may lie on the web asked about: its
 	// corners in order around; empty where that is not known or was not asked.
 	Band []plane.PixelPoint
-	// Joints are the true joints, in the order of digits and joints.
+	// Joints are the true joints from which the depth is told, in the order of
+	// digits and joints.
 	Joints []plane.PixelPoint
 	// Answered are the webs as the blind marks give them.
 	Answered []WebDrawing
@@ -35,7 +36,7 @@ type WebDrawing struct {
 func drawing(p *Picture, l Limits, seen marked) Drawing {
 	var d Drawing
 	for _, w := range p.Truth.Webs {
-		if p.Web != 0 && w.Web != p.Web {
+		if len(p.Questions) > 0 && w.Web != p.Web {
 			continue
 		}
 		d.Webs = append(d.Webs, w.drawing())
@@ -46,7 +47,7 @@ func drawing(p *Picture, l Limits, seen marked) Drawing {
 		}
 	}
 	for _, digit := range hand.Digits {
-		for _, joint := range hand.Joints {
+		for _, joint := range []hand.Joint{hand.MCP, hand.PIP} {
 			if at, ok := p.Truth.Joints[digit][joint]; ok {
 				d.Joints = append(d.Joints, at)
 			}

@@ -55,6 +55,9 @@ func (r Result) words(j Judged, l Limits) string {
 		return name + ": the width does not count, for a V has no span."
 	}
 	truth, figures := said(j.True), j.measured(l)+r.gap(j)
+	if r.blind() {
+		return fmt.Sprintf("%s: %s; %s%s", name, truth, j.readBlind(), figures)
+	}
 	switch {
 	case j.Given == "":
 		return fmt.Sprintf("%s: %s; you did not say.%s", name, truth, figures)
@@ -64,6 +67,22 @@ func (r Result) words(j Judged, l Limits) string {
 		return fmt.Sprintf("%s: %s; you said %s, which the reference's own uncertainty allows.%s", name, truth, said(j.Given), figures)
 	}
 	return fmt.Sprintf("%s: %s; you said %s.%s", name, truth, said(j.Given), figures)
+}
+
+// blind reports whether the answer was given by marks.
+func (r Result) blind() bool { return len(r.Landmarks) > 0 || len(r.Figures) > 0 }
+
+// readBlind is what the marks come to, since nothing was said.
+func (j Judged) readBlind() string {
+	switch {
+	case j.Given == "":
+		return "your marks tell nothing of it."
+	case j.Given == j.True:
+		return "your marks read so too."
+	case j.Right:
+		return "your marks read as " + said(j.Given) + ", which the reference's own uncertainty allows."
+	}
+	return "your marks read as " + said(j.Given) + "."
 }
 
 // said is a finding or a shape as the learner reads it.
@@ -140,6 +159,10 @@ func asideWords(o Off) string {
 	}
 	return ""
 }
+
+// Words are the offset with its direction: "1.8 mm too distal, 0.4 mm towards the
+// ulnar side".
+func (o Off) Words() string { return offWords(o) }
 
 // offWords is an offset in words: "1.8 mm too distal, 0.4 mm towards the ulnar
 // side".

@@ -40,7 +40,7 @@ func TestAnAnswerIsSaidWithTheTrueFigureAndItsLimit(t *testing.T) {
 			Judged:    []Judged{{Of: Place, Web: third, Given: "too deep", True: within, Counted: true, Figure: 0.47, Limit: 0.45}},
 			Landmarks: []Landmark{{Kind: crownKind, Of: third.String()}},
 			Figures:   []FigureGap{{placeFigure, third, 0.43, 0.47}},
-		}, "Third web: normal; you said too deep. Index 0.47, normal from 0.45 to 0.67. Your marks give 0.43."},
+		}, "Third web: normal; your marks read as too deep. Index 0.47, normal from 0.45 to 0.67. Your marks give 0.43."},
 	} {
 		if got := c.result.words(c.result.Judged[0], usualLimits); got != c.want {
 			t.Errorf("said: %s\nwant: %s", got, c.want)
