@@ -21,11 +21,11 @@ type Point struct {
 }
 
 // Curve is the learning curve over an observer's rounds of one kind, in the order
-// of time. Rounds without an answer are left out.
+// of time. A round is a point of it once every picture is answered.
 func Curve(all []*Round, observer string, kind Kind) []Point {
 	var list []Point
 	for _, r := range all {
-		if r.Observer != observer || r.Setup.Kind != kind || len(r.Results) == 0 {
+		if r.Observer != observer || r.Setup.Kind != kind || len(r.Results) == 0 || !r.Done() {
 			continue
 		}
 		s := r.Summary()

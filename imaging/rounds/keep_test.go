@@ -170,6 +170,13 @@ func TestTheCurveIsInTheOrderOfTimeAndOfOneObserver(t *testing.T) {
 		}
 		answerAll(t, r, defaults(t), func(p *Picture) Answer { return rightAnswer(p, r.Limits, 0.45, c.off) })
 	}
+	begun, err := Begin(folder, "AB", Setup{Kind: ByEye, Count: 4, Seed: 3}, defaults(t).Norms, noon.AddDate(0, 0, 9))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := begun.keep(Result{Picture: 0, At: noon}); err != nil {
+		t.Fatal(err)
+	}
 	list, refused := List(folder)
 	if len(refused) > 0 {
 		t.Fatal(refused)
