@@ -28,14 +28,17 @@ func (r *Room) archGrips(a planning.Alternative) []grip {
 	back := m.Back()
 	var out []grip
 	for _, g := range plan.Grips(a.Arch.Arch) {
-		handle := g.Handle
+		handle, at := g.Handle, back.Pixel(g.At)
+		if handle == plan.Axis { // its distance means nothing, only its direction does
+			at = r.plate.inSight(back.Pixel(a.Arch.Arch.Crown), at)
+		}
 		name := handleName(handle)
 		label := name
 		if handle == plan.SpanLeft || handle == plan.FlareLeft {
 			label = "" // its fellow on the other side bears the name
 		}
 		out = append(out, grip{
-			Handle:  board.Handle{ID: fmt.Sprintf("arch %d", handle), At: back.Pixel(g.At), Shape: archShapes[handle], Label: label},
+			Handle:  board.Handle{ID: fmt.Sprintf("arch %d", handle), At: at, Shape: archShapes[handle], Label: label},
 			name:    name,
 			gesture: handleGesture(handle),
 			move: func(_ *planfile.Web, a *planfile.Alternative, to plane.PixelPoint) {
