@@ -23,6 +23,7 @@ type results struct {
 	light   *column.Notice // where no neutral patch was used
 	tones   *column.Block
 	apart   *column.Text
+	why     *column.Text // the intervals are wide
 	pairs   *column.Block
 	which   *column.Text
 	reason  *column.Text
@@ -34,13 +35,14 @@ func newResults() *results {
 	return &results{
 		heading: column.Heading(lang.L("Measured")), state: column.Body(""), refused: column.NewNotice(""), light: column.NewNotice(""),
 		tones: column.NewList(), apart: column.Heading(lang.L("Side by side")), pairs: column.NewList(),
+		why:   column.Remark(lang.L("The ± is wide since light falls unevenly on a hand: the card lies elsewhere and can't take that out. What the card itself is wrong by cancels within one photograph.")),
 		which: column.Heading(lang.L("Which flap the colours speak for")), reason: column.Body(""),
 		yours: column.Title(lang.L("The choice is yours.")), notes: column.Remark(""),
 	}
 }
 
 func (r *results) objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.heading, r.state, r.refused, r.light, r.tones, r.apart, r.pairs, r.which, r.reason, r.yours, r.notes}
+	return []fyne.CanvasObject{r.heading, r.state, r.refused, r.light, r.tones, r.apart, r.why, r.pairs, r.which, r.reason, r.yours, r.notes}
 }
 
 // clear leaves nothing but a word on how things stand.
@@ -60,6 +62,7 @@ func (r *results) clear(state string) {
 // heads shows the headings of what is there.
 func (r *results) heads(pairs, reason bool) {
 	flow.Visible(r.apart, pairs)
+	flow.Visible(r.why, pairs)
 	flow.Visible(r.which, reason)
 	flow.Visible(r.yours, reason)
 }
