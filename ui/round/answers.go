@@ -31,6 +31,9 @@ func newAnswers(asked rounds.Question, choose func(int)) *answers {
 		if asked.Of == rounds.Shape {
 			cell.draw(shapeLine(c.Value))
 		}
+		if asked.Of == rounds.Slope {
+			cell.draw(slopeLine(i))
+		}
 		a.cells = append(a.cells, cell)
 	}
 	a.ExtendBaseWidget(a)

@@ -74,7 +74,7 @@ func helpWords(of rounds.Asked) string {
 	case rounds.Shape:
 		return lang.L("The edge of the skin at the bottom of the web, fingers up.")
 	case rounds.Slope:
-		return lang.L("The junction is the line on which the thick skin of the palm meets the thin skin of the back; its slope is taken against the finger's long axis.")
+		return lang.L("The junction is the line on which the thick skin of the palm meets the thin skin of the back; its slope is taken against the finger's long axis. Flat runs out nearly along the finger; steep drops almost straight to the palm, as drawn.")
 	}
 	return lang.L("Not where it is now: where it belongs. You can click again, drag it, or move it with the arrow keys.")
 }
