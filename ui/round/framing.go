@@ -40,7 +40,7 @@ func (p *photograph) frame(places []plane.PixelPoint) {
 // asked about with its joints, blind all webs.
 func (t *taking) framed() []plane.PixelPoint {
 	var places []plane.PixelPoint
-	for _, w := range t.trueWebs() {
+	for _, w := range t.feedback.Drawing.Webs {
 		places = append(append(append(places, w.Arch...), w.Junction...), w.Axis...)
 		for _, d := range digitsOf(w.Web) {
 			for _, j := range []hand.Joint{hand.MCP, hand.PIP} {

@@ -56,7 +56,7 @@ func (h *head) show() {
 	case r.page == concluding:
 		h.say(lang.L("All rounds"), lang.L("The round is done"), h.who(r.result.round))
 	case r.taking != nil:
-		h.say(lang.L("Leave the round"), r.progress(), h.who(r.taking.round)+" · "+lang.L("every answer is kept: leave and go on whenever you like"))
+		h.say(lang.L("Leave the round"), r.progress(), h.who(r.taking.round)+" · "+lang.L("what you have compared with the truth is kept: leave and go on whenever you like"))
 	}
 	h.object.Refresh()
 }

@@ -7,8 +7,8 @@
 //	r.OnRepeatability = func(c rounds.Click) { ... } // use it in readings
 //	r.Show(folder, "AB", settings)                   // the page on which rounds begin
 //
-// The room keeps every answer in the folder as soon as it is given, and blind
-// marks with every gesture: it can be left at any time and says so.
+// The room keeps every answer in the folder as soon as it is compared with the
+// truth, and blind marks with every gesture: it can be left at any time and says so.
 //
 // All methods belong to Fyne's own goroutine.
 package round
@@ -41,6 +41,7 @@ type Room struct {
 	turn     int                   // counts what was begun, so that what comes late is known
 	busy     bool                  // something is being made or scored
 	held     map[string]heldAnswer // by the round's ID
+	stands   bool                  // in the window, from the first Show on
 	casebook *Casebook
 
 	head     *head
@@ -84,8 +85,10 @@ func New(win fyne.Window) *Room {
 func (r *Room) Object() fyne.CanvasObject { return r.root }
 
 // Show opens the page on which rounds begin and go on, with all rounds that are
-// kept in the folder. It returns at once. A round that was under way is kept.
+// kept in the folder. It returns at once; the room stands in the window by then,
+// or the keys could not go to it. A round that was under way is kept.
 func (r *Room) Show(folder, observer string, settings measure.Settings) {
+	r.stands = true
 	r.folder, r.observer, r.settings = folder, observer, settings
 	r.all = nil
 	r.start.tellObserver(observer)
@@ -94,7 +97,7 @@ func (r *Room) Show(folder, observer string, settings measure.Settings) {
 }
 
 // shown reports whether the room is to be seen.
-func (r *Room) shown() bool { return r.root != nil && r.root.Visible() }
+func (r *Room) shown() bool { return r.stands && r.root.Visible() }
 
 // turnTo shows a page.
 func (r *Room) turnTo(p page) {

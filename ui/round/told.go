@@ -129,7 +129,7 @@ func missWords(r rounds.Result) string {
 		if text != "" {
 			text += "\n"
 		}
-		text += lang.L("{{.Joint}}: {{.Millimetres}} mm", map[string]any{"Joint": wording.Sentence(l.Of + " " + l.Kind), "Millimetres": fixed(float64(l.Size()), 1)})
+		text += lang.L("{{.Joint}}: {{.Off}}", map[string]any{"Joint": wording.Sentence(l.Of + " " + l.Kind), "Off": l.Words()})
 	}
 	return text
 }

@@ -21,7 +21,7 @@ func (r *Room) truthScene() board.Scene {
 	for _, w := range d.Answered {
 		s.Lines = append(s.Lines, yours(w)...)
 	}
-	for _, w := range t.trueWebs() {
+	for _, w := range d.Webs {
 		s.Lines = append(s.Lines, truly(w)...)
 		if w.HasCrown {
 			s.Handles = append(s.Handles, board.Handle{At: w.Crown, Shape: board.DiamondHandle, Label: crownLabel(t)})
@@ -61,23 +61,6 @@ func (t *taking) trueJoints() []board.Handle {
 		}
 	}
 	return handles
-}
-
-// trueWebs are the webs as they are: by eye the one that was asked about, blind all
-// that could be marked.
-func (t *taking) trueWebs() []rounds.WebDrawing {
-	if t.work == nil {
-		return t.feedback.Drawing.Webs
-	}
-	var webs []rounds.WebDrawing
-	for _, w := range t.picture.Truth.Webs {
-		d := rounds.WebDrawing{Web: w.Web, Border: w.Border, Arch: w.Arch, Crown: w.Crown, HasCrown: w.Shape != 0, Junction: w.Junction}
-		if len(w.Junction) > 0 {
-			d.Axis = w.Axis[:]
-		}
-		webs = append(webs, d)
-	}
-	return webs
 }
 
 // crownLabel names the true crown by eye; blind there is one for each web, and the
