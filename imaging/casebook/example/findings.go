@@ -48,7 +48,7 @@ var findings = map[casebook.Date]appraisal.Appraisal{
 		is(appraisal.DorsalScars, ofHand, "fine"), is(appraisal.GraftColour, atCreeping, "darker"),
 		is(appraisal.Movement, little, "full"),
 	), Remarks: "Ruler forgotten; a bank card beside the hand instead."},
-	"2026-02-10": {Findings: append(scar(atCreeping, "normal", "more", "banding", "under_2"),
+	"2026-02-17": {Findings: append(scar(atCreeping, "normal", "more", "banding", "under_2"),
 		is(appraisal.Look, atStaying, "natural"), is(appraisal.Look, atCreeping, "different"),
 		is(appraisal.Feel, atStaying, "soft"), is(appraisal.Feel, atCreeping, "thickened"),
 		is(appraisal.Creep, atStaying, "0"), is(appraisal.Creep, atCreeping, "3"),

@@ -12,8 +12,12 @@ import (
 	"ogive/imaging/planfile"
 )
 
-// plannedIndex is where both webs were to lie.
-const plannedIndex plane.Ratio = 0.46
+// plannedIndex is where both webs were to lie: by the surgeon's eye, a little
+// deeper than on the other hand.
+const (
+	plannedIndex plane.Ratio = 0.46
+	plannedName              = "Gothic, a little deeper than the other hand"
+)
 
 // intend keeps the plan drawn on the operated hand before the operation.
 func intend(book *casebook.Casebook, photograph int64, s shot) error {
@@ -28,7 +32,7 @@ func intend(book *casebook.Casebook, photograph int64, s shot) error {
 		if err != nil {
 			return err
 		}
-		f.Webs = append(f.Webs, planfile.Web{Web: w, Alternatives: []planfile.Alternative{{Name: "As the other hand", Arch: a}}, Chosen: "As the other hand"})
+		f.Webs = append(f.Webs, planfile.Web{Web: w, Alternatives: []planfile.Alternative{{Name: plannedName, Arch: a}}, Chosen: plannedName})
 	}
 	text, err := f.Encode()
 	if err != nil {

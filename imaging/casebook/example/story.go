@@ -39,11 +39,11 @@ type visit struct {
 }
 
 var visits = []visit{
-	{"2022-11-22", 16.0, 0.80, 0.88, phantom.WhiteRuler},
+	{"2022-11-22", 16.0, 0.92, 0.95, phantom.WhiteRuler},
 	{operated, 16.5, 0.47, 0.47, phantom.WhiteRuler},
 	{"2023-05-16", 17.2, 0.47, 0.49, phantom.WhiteRuler},
 	{"2024-02-20", 19.5, 0.475, 0.58, phantom.IDCard}, // the ruler was not at hand
-	{"2026-02-10", 24.0, 0.47, 0.72, phantom.WhiteRuler},
+	{"2026-02-17", 24.0, 0.47, 0.72, phantom.WhiteRuler},
 }
 
 // pieces is how many pieces of work there are: each photograph is drawn, brought
