@@ -57,10 +57,11 @@ func Begin(here Hand, other *Hand, webs ...hand.Web) (Begun, error) {
 
 func (h Hand) begun(w hand.Web, p plan.Proposal) planfile.Web {
 	m := h.Ground.Fit.Best
-	out := planfile.Web{Web: w, Chosen: ProposedName, Join: h.BeginJoin(w, p.Arch)}
+	out := planfile.Web{Web: w, Chosen: ProposedName}
 	a := planfile.Alternative{Name: ProposedName, Arch: planfile.ArchOn(p.Arch, m)}
 	a.Flap, _ = h.BeginFlap(w, p.Arch, false, nil)
-	if out.Join != nil {
+	if h.Separates(w, p.Arch) {
+		out.Join = h.BeginJoin(w, p.Arch)
 		a.Zigzag = h.BeginZigzag(w, h.Beyond(*out.Join, a.Flap))
 	}
 	out.Alternatives = []planfile.Alternative{a}

@@ -12,14 +12,12 @@ import (
 // fingers part, at the crown of the present web, where that was read. Else its
 // distal end is not known: it is set in the middle between the most distal joint
 // that is marked on both digits, on the planned axis if there is none, to be
-// dragged. It is nil where the present web lies no further distal than the
-// planned crown: nothing is joined there. JoinNote says which of these it is.
+// dragged; so it is where the present web lies no further distal than the planned
+// crown, where nothing is joined (Separates). JoinNote says which it is.
 func (h Hand) BeginJoin(w hand.Web, a arch.Arch) *[2]plane.PixelPoint {
 	from, to := a.Crown, h.joinEnd(w, a)
-	if present, ok := h.presentCrown(w); ok {
-		if to = present; to.Sub(from).Dot(a.Axis) < leastJoin {
-			return nil
-		}
+	if present, ok := h.presentCrown(w); ok && h.Separates(w, a) {
+		to = present
 	}
 	ps := h.pixels([]plane.Position{from, to})
 	return &[2]plane.PixelPoint{ps[0], ps[1]}
@@ -28,14 +26,21 @@ func (h Hand) BeginJoin(w hand.Web, a arch.Arch) *[2]plane.PixelPoint {
 // JoinNote says in a sentence what is to be known of the join that BeginJoin
 // gives; it is empty where the present web tells the join's end.
 func (h Hand) JoinNote(w hand.Web, a arch.Arch) string {
-	present, ok := h.presentCrown(w)
+	_, ok := h.presentCrown(w)
 	switch {
 	case !ok:
 		return fmt.Sprintf("The distal end of the join at the %v is not known, as its present border is not marked; drag it to where the fingers part.", w)
-	case present.Sub(a.Crown).Dot(a.Axis) < leastJoin:
+	case !h.Separates(w, a):
 		return fmt.Sprintf("The %v does not reach distal of the planned crown: there is nothing to separate, so no join and no zigzag is drawn.", w)
 	}
 	return ""
+}
+
+// Separates reports whether there is anything to separate at w, as far as is
+// known: the present web, where it was read, lies distal of the planned crown.
+func (h Hand) Separates(w hand.Web, a arch.Arch) bool {
+	present, ok := h.presentCrown(w)
+	return !ok || present.Sub(a.Crown).Dot(a.Axis) >= leastJoin
 }
 
 // presentCrown is the crown of the web as it is now, where its border was traced
