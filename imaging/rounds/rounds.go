@@ -86,6 +86,8 @@ type Setup struct {
 	// Photographs, if any are given, are taken instead of phantoms: then Count is
 	// theirs, and Difficulty, Faults and Seed have no meaning.
 	Photographs []Reference `json:"photographs,omitempty"`
+	// Casebook tells the casebook of the photographs from others; empty: not known.
+	Casebook string `json:"casebook,omitempty"`
 }
 
 // Reference is a photograph of a casebook and the observer whose marks on it are
@@ -127,6 +129,9 @@ func (s Setup) Check() error {
 		return fmt.Errorf("count: a round of %d pictures; give 1 to %d", s.Count, MaxCount)
 	case !slices.Contains(Difficulties, s.Difficulty):
 		return fmt.Errorf("difficulty: %.40q is none; give %q, %q or %q", s.Difficulty, Clear, Usual, Close)
+	}
+	if len(s.Casebook) > 200 {
+		return fmt.Errorf("casebook: its name is longer than 200 bytes; shorten it")
 	}
 	for _, f := range s.Faults {
 		if !slices.Contains(Faults, f) {

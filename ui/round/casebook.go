@@ -12,6 +12,9 @@ import (
 // Casebook is where a round's photographs can come from, beside phantoms.
 type Casebook struct {
 	Name string // for the reader
+	// Key tells this casebook from every other, such as a hash of its folder: a round
+	// that was begun in one is not gone on with in another. Empty: not known.
+	Key string
 	// Photographs are those that a reference observer has marked.
 	Photographs []rounds.Reference
 	Library     rounds.Library
@@ -24,8 +27,10 @@ func (r *Room) UseCasebook(c *Casebook) {
 	r.start.offerCasebook()
 }
 
-func (r *Room) library() rounds.Library {
-	if r.casebook == nil {
+// library gives the photographs of a round, nil if its casebook is not the one that
+// is open.
+func (r *Room) library(of rounds.Setup) rounds.Library {
+	if r.casebook == nil || of.Casebook != "" && of.Casebook != r.casebook.Key {
 		return nil
 	}
 	return r.casebook.Library

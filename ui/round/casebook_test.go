@@ -100,6 +100,30 @@ func TestARoundOfPhotographsSaysWhichCasebookItLacks(t *testing.T) {
 	}
 }
 
+func TestARoundBegunInOneCasebookIsNotGoneOnWithInAnother(t *testing.T) {
+	s := newScene(t, t.TempDir(), theme.VariantLight, small())
+	books := aShelf(t)
+	photographs := []rounds.Reference{{Key: "a", Observer: "XY"}}
+	s.UseCasebook(&Casebook{Name: "one", Key: "1", Library: books, Photographs: photographs})
+	s.start.source.Choose(1)
+	s.press(fyne.KeyReturn)
+	s.came()
+	s.leave()
+	s.came()
+	s.UseCasebook(&Casebook{Name: "two", Key: "2", Library: books, Photographs: photographs})
+	s.goOn(s.all[0])
+	s.came()
+	if s.page != starting || !strings.Contains(s.start.notice.label.Text, "open the casebook they were taken from") || len(books.asked) != 1 {
+		t.Errorf("page %v, it says %q, asked for %q", s.page, s.start.notice.label.Text, books.asked)
+	}
+	s.UseCasebook(&Casebook{Name: "one again", Key: "1", Library: books, Photographs: photographs})
+	s.goOn(s.all[0])
+	s.came()
+	if s.page != judging {
+		t.Errorf("page %v, it says %q", s.page, s.start.notice.label.Text)
+	}
+}
+
 func TestOtherPhotographsAreDrawnForAnotherRound(t *testing.T) {
 	var c Casebook
 	for i := range 12 {

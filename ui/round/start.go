@@ -193,6 +193,7 @@ func (s *start) begin() {
 	s.notice.show("")
 	setup := s.setup()
 	if s.fromCasebook() {
+		setup.Casebook = s.room.casebook.Key
 		setup.Photographs = s.room.casebook.some(setup.Count, rounds.FreshSeed(s.room.all))
 	}
 	s.room.begin(setup)

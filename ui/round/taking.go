@@ -36,24 +36,24 @@ type fetched struct {
 func (r *Room) begin(s rounds.Setup) {
 	folder, observer, settings, at := r.folder, r.observer, r.settings, r.now()
 	s.Seed = rounds.FreshSeed(r.all)
-	r.take(func() (*rounds.Round, error) {
+	r.take(s, func() (*rounds.Round, error) {
 		return rounds.Begin(folder, observer, s, settings.Norms, at)
 	})
 }
 
 // goOn takes a round up again where it was left.
 func (r *Room) goOn(round *rounds.Round) {
-	r.take(func() (*rounds.Round, error) { return round, nil })
+	r.take(round.Setup, func() (*rounds.Round, error) { return round, nil })
 }
 
 // again shows the pictures of a round in another order, as a round of its own.
 func (r *Room) again(round *rounds.Round) {
 	at := r.now()
-	r.take(func() (*rounds.Round, error) { return round.Again(at) })
+	r.take(round.Setup, func() (*rounds.Round, error) { return round.Again(at) })
 }
 
 // take makes a round ready beside the window and shows its next picture.
-func (r *Room) take(make func() (*rounds.Round, error)) {
+func (r *Room) take(of rounds.Setup, make func() (*rounds.Round, error)) {
 	if r.busy {
 		return
 	}
@@ -61,7 +61,7 @@ func (r *Room) take(make func() (*rounds.Round, error)) {
 	r.busy = true
 	r.start.waiting(true)
 	r.result.waiting(true)
-	turn, settings, library := r.turn, r.settings, r.library()
+	turn, settings, library := r.turn, r.settings, r.library(of)
 	r.beside(func() func() {
 		t := &taking{}
 		var next fetched
