@@ -31,6 +31,7 @@ type Round struct {
 
 	folder string
 	drawn  []phantom.Case
+	first  *First // made ahead, or nil
 	draft  sync.Mutex
 }
 

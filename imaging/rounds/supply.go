@@ -43,7 +43,7 @@ func (r *Round) Supply(ctx context.Context, settings measure.Settings, library L
 		waiting = 1 // they may be ten times as large
 	}
 	pictures := make(chan made, waiting)
-	go produce(ctx, wanted, m.picture, pictures)
+	go produce(ctx, wanted, orFirst(r.first, m.picture), pictures)
 	return &Supply{pictures: pictures, stop: stop}, nil
 }
 

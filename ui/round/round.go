@@ -43,6 +43,7 @@ type Room struct {
 	held     map[string]heldAnswer // by the round's ID
 	stands   bool                  // in the window, from the first Show on
 	casebook *Casebook
+	first    *rounds.First // of the round that the start page is set to
 
 	head     *head
 	start    *start
@@ -54,6 +55,7 @@ type Room struct {
 	beside func(work func() func()) // does work beside Fyne, then what it returns on Fyne
 	soon   func(work func())        // does work after the events at hand
 	now    func() time.Time
+	making func(rounds.Setup, measure.Settings) *rounds.First
 }
 
 // page is what the room shows.
@@ -69,7 +71,7 @@ const (
 
 // New is the room without rounds.
 func New(win fyne.Window) *Room {
-	r := &Room{win: win, beside: besideFyne, soon: fyne.Do, now: time.Now, held: map[string]heldAnswer{}}
+	r := &Room{win: win, beside: besideFyne, soon: fyne.Do, now: time.Now, making: rounds.MakeFirst, held: map[string]heldAnswer{}}
 	r.keyboard = newKeyboard(r)
 	r.head = newHead(r)
 	r.start = newStart(r)
@@ -115,7 +117,10 @@ func (r *Room) toStart() {
 	r.turnTo(starting)
 	r.start.say("")
 	r.start.show()
-	r.reread(r.start.show)
+	r.reread(func() {
+		r.start.show()
+		r.makeFirst()
+	})
 }
 
 // reread reads the rounds in the folder beside the window, then does what follows.

@@ -38,6 +38,7 @@ func newScene(t *testing.T, folder string, v fyne.ThemeVariant, size fyne.Size) 
 	s.beside = func(work func() func()) { s.out++; go func() { s.queue <- work() }() }
 	s.soon = func(work func()) { work() }
 	s.now = func() time.Time { return time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC) }
+	s.making = func(rounds.Setup, measure.Settings) *rounds.First { return nil } // each test makes its own pictures
 	w.SetPadded(false)
 	w.SetContent(s.Object())
 	w.Resize(size)

@@ -36,9 +36,26 @@ type fetched struct {
 func (r *Room) begin(s rounds.Setup) {
 	folder, observer, settings, at := r.folder, r.observer, r.settings, r.now()
 	s.Seed = rounds.FreshSeed(r.all)
+	first := r.first
+	r.first = nil
 	r.take(s, func() (*rounds.Round, error) {
-		return rounds.Begin(folder, observer, s, settings.Norms, at)
+		round, err := rounds.Begin(folder, observer, s, settings.Norms, at)
+		if err == nil {
+			round.Use(first)
+		}
+		return round, err
 	})
+}
+
+// makeFirst makes the first picture of the round that the start page is set to, while
+// it is looked at; set otherwise, the round makes its own.
+func (r *Room) makeFirst() {
+	if r.page != starting || r.busy || r.start.lacks() != "" || r.start.fromCasebook() {
+		return
+	}
+	s := r.start.setup()
+	s.Seed = rounds.FreshSeed(r.all)
+	r.first = r.making(s, r.settings)
 }
 
 // goOn takes a round up again where it was left.
