@@ -35,7 +35,9 @@ func (h Hand) BeginFlap(w hand.Web, a arch.Arch, hourglass bool, girths *planfil
 
 // BeginPalmarFlap is a palmar flap to begin with: as long as it takes to line a
 // web as thick as the digits, or as the span is wide where their girths are not
-// known, at the middle of the usual slopes.
+// known, at the middle of the usual slopes. On a photograph of the back it is
+// drawn only as far as the present web, where that was read: beyond it there is
+// no skin between the digits to take it from.
 func (h Hand) BeginPalmarFlap(a arch.Arch, girths *planfile.Girths) *planfile.Flap {
 	thickness := max(a.Span(), usualWidth/2)
 	if girths != nil {
@@ -43,7 +45,11 @@ func (h Hand) BeginPalmarFlap(a arch.Arch, girths *planfile.Girths) *planfile.Fl
 			thickness = (g.Radial.Value + g.Ulnar.Value) / (2 * math.Pi)
 		}
 	}
-	return h.kept(flap.Palmar(a, flap.FloorLength(thickness, h.usualSlope()), usualWidth))
+	length := flap.FloorLength(thickness, h.usualSlope())
+	if present, ok := h.presentCrown(h.webAt(a)); ok && h.Ground.Marks.View == hand.Dorsal {
+		length = min(length, max(present.Sub(a.Crown).Dot(a.Axis), leastJoin))
+	}
+	return h.kept(flap.Palmar(a, length, usualWidth))
 }
 
 // usualWidth is the width of a palmar flap for a V, which has no span.

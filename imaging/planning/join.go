@@ -74,3 +74,17 @@ func (h Hand) joinEnd(w hand.Web, a arch.Arch) plane.Position {
 // usualJoin is the length in millimetres of a join whose end nothing tells;
 // leastJoin is how far distal to the crown an end must lie to tell it.
 const usualJoin, leastJoin = 20, 2
+
+// webAt is the web in which the crown of a lies: the one whose present crown is
+// nearest to its axis, among those read; zero where none was.
+func (h Hand) webAt(a arch.Arch) hand.Web {
+	var out hand.Web
+	nearest := a.Span()/2 + usualWidth/2
+	for _, r := range h.accepted() {
+		off := h.Ground.Fit.Best.Position(r.Crown).Sub(a.Crown).Cross(a.Axis)
+		if off = max(off, -off); off < nearest {
+			out, nearest = r.Web, off
+		}
+	}
+	return out
+}

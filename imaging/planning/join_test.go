@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"ogive/geometry/flap"
 	"ogive/geometry/hand"
 	"ogive/imaging/marksfile"
 )
@@ -57,5 +58,22 @@ func TestAWebThatNobodyAcceptedIsNoMeasure(t *testing.T) {
 	}
 	if _, known := h.presentCrown(hand.SecondWeb); known {
 		t.Error("a web that nobody accepted tells where a join ends")
+	}
+}
+
+func TestAPalmarFlapOnTheBackEndsWithTheSkinBetweenTheDigits(t *testing.T) {
+	h, _ := here(t)
+	frame, _ := h.Ground.Frame(hand.SecondWeb)
+	p, err := h.Propose(hand.SecondWeb, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := p.Arch
+	a.Crown = frame.Middle(0.2)
+	present, _ := h.presentCrown(hand.SecondWeb)
+	f := flap.Flap{Outline: h.Ground.Fit.Best.Positions(h.BeginPalmarFlap(a, nil).Outline)}
+	want := max(present.Sub(a.Crown).Dot(a.Axis), a.Rise())
+	if d := f.Length() - want; d > 0.01 || d < -0.01 {
+		t.Errorf("the flap is %v mm long, the skin %v mm", f.Length(), want)
 	}
 }
