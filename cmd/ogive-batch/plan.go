@@ -15,7 +15,7 @@ import (
 type planCommand struct {
 	Path  string `arg:"" name:"PLAN.json|MARKS.json" help:"A plan file, or a marks file to begin a plan for."`
 	Other string `name:"other" placeholder:"OTHER.json" help:"The marks file of the other hand in the same view; else the one that the plan names."`
-	Webs  []int  `name:"web" placeholder:"N" help:"A web to begin a plan for, 1 to 4; may be given again. Else every web that is joined. Not with a plan file."`
+	Webs  []int  `name:"web" placeholder:"N" help:"A web to begin a plan for, 1 to 4; may be given again. Else every web without a marked border whose two digits have joints; where every border is marked, every marked web. Not with a plan file."`
 	Save  string `name:"save" placeholder:"PLAN.json" help:"Write the plan that was begun into this file as well."`
 	JSON  bool   `name:"json" help:"Write JSON: figures, and outlines in millimetres and in pixels."`
 }
