@@ -2,6 +2,8 @@ package zigzag
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"ogive/geometry/drawn"
 	"ogive/geometry/plane"
@@ -99,12 +101,21 @@ func (z Zigzag) obliquity(limb plane.Vector[plane.Millimetre]) plane.Angle {
 	return min(a, 2*plane.RightAngle-a)
 }
 
+// notes is one sentence for all narrow tips, counted from proximal.
 func (f Figures) notes() []string {
-	var out []string
+	var numbers []string
+	least := NarrowTip
 	for i, flap := range f.Flaps {
 		if flap.Narrow {
-			out = append(out, fmt.Sprintf("Flap %d, counted from proximal, has a tip of %.0f degrees, below 30: its blood supply is at risk (common practice, no source).", i+1, flap.TipAngle.Value.Degrees()))
+			numbers, least = append(numbers, strconv.Itoa(i+1)), min(least, flap.TipAngle.Value)
 		}
 	}
-	return out
+	const why = "degrees, below 30: the blood supply of a narrow tip is at risk (common practice, no source)."
+	switch len(numbers) {
+	case 0:
+		return nil
+	case 1:
+		return []string{fmt.Sprintf("Flap %s, counted from proximal, has a tip of %.0f %s", numbers[0], least.Degrees(), why)}
+	}
+	return []string{fmt.Sprintf("Flaps %s, counted from proximal, have tips down to %.0f %s", strings.Join(numbers, ", "), least.Degrees(), why)}
 }

@@ -98,7 +98,7 @@ func TestADraggedZigzagTellsEachFlapOnItsOwn(t *testing.T) {
 
 func TestAVeryNarrowTipIsCautionedAgainst(t *testing.T) {
 	f := Of(Regular(upright, 9, 20, true), exact) // 2 atan(4 / 20) = 22.6 degrees
-	if len(f.Notes) != 9 || !strings.Contains(f.Notes[0], "Flap 1, counted from proximal, has a tip of 23 degrees, below 30") {
+	if len(f.Notes) != 1 || !strings.Contains(f.Notes[0], "Flaps 1, 2, 3, 4, 5, 6, 7, 8, 9, counted from proximal, have tips down to 23 degrees, below 30") {
 		t.Errorf("%q", f.Notes)
 	}
 	thirty := Of(Regular(upright, 1, plane.Millimetre(20/math.Tan(math.Pi/12)), true), exact)
