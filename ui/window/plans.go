@@ -151,6 +151,7 @@ func (w *Window) buildPlanRoom() {
 	w.skin, w.colour, w.family = planskin.New(w.win), plancolour.New(w.win), planfamily.New(w.win)
 	w.skin.OnChange, w.colour.OnChange, w.family.OnChange = r.Change, r.Change, r.Change
 	w.colour.OnRedraw = r.Redraw
+	w.skin.InHand = r.InHand
 	r.AddPanel(lang.L("Skin"), look.IconSkin, w.skin.Object(), nil)
 	r.Add(plan.Panel{Title: lang.L("Colour"), Icon: look.IconColour, Object: w.colour.Object(),
 		Lines: w.colour.Lines, Handles: w.colour.Handles, OnPlace: w.colour.Place, Wants: w.colour.Wants,

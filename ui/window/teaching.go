@@ -2,6 +2,8 @@ package window
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"image"
 	"path/filepath"
 
@@ -10,6 +12,7 @@ import (
 	"ogive/geometry/plane"
 	"ogive/imaging/observed"
 	"ogive/imaging/rounds"
+	"ogive/imaging/rounds/fromcasebook"
 	"ogive/ui/agree"
 	"ogive/ui/round"
 )
@@ -21,6 +24,32 @@ type teaching struct {
 	agreement *agree.Room
 	// reader remembers what was observed in the casebook that is open.
 	reader *observed.Reader
+}
+
+// photographsToLearnOn are those of the casebook that is open which another
+// observer has marked: the one who has marked most. It is nil where there are none.
+func (w *Window) photographsToLearnOn() *round.Casebook {
+	if w.book == nil {
+		return nil
+	}
+	observers, err := w.book.Observers()
+	if err != nil {
+		return nil // rounds on phantoms can be taken all the same
+	}
+	var given []rounds.Reference
+	for _, who := range observers {
+		if who == w.learner() {
+			continue
+		}
+		if marked, err := fromcasebook.Photographs(w.book, who); err == nil && len(marked) > len(given) {
+			given = marked
+		}
+	}
+	if len(given) == 0 {
+		return nil
+	}
+	folder := sha256.Sum256([]byte(w.book.Folder()))
+	return &round.Casebook{Name: filepath.Base(w.book.Folder()), Key: hex.EncodeToString(folder[:8]), Photographs: given, Library: fromcasebook.Library{Book: w.book}}
 }
 
 // showAgreement shows how far observers agree, on the casebook that is open or on
@@ -78,6 +107,7 @@ func (w *Window) showRounds() {
 		w.rounds.OnLeave = w.toStart
 		w.rounds.OnRepeatability = w.useOwnClick
 	}
+	w.rounds.UseCasebook(w.photographsToLearnOn())
 	w.stand(w.rounds.Object())
 	w.rounds.Show(filepath.Join(w.home, "rounds"), w.learner(), w.settings)
 }
