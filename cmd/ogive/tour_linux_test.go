@@ -48,7 +48,7 @@ func (r *running) compareHands() {
 	r.clickOn("How far observers agree")
 	r.reach("Nothing to compare yet")
 	r.clickOn("Back")
-	r.clickOn("Back to the welcome page")
+	r.clickOn("Back to the start page")
 }
 
 // planOnAnExample saves the sheet of an example plan.

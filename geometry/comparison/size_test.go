@@ -170,9 +170,12 @@ func TestEqualHandsAreSeldomRemindedOf(t *testing.T) {
 		a, b := between(hand.Right, 16, 0.1), between(hand.Left, 16, 0.1)
 		for _, p := range []*Photograph{&a, &b} {
 			p.Scale = square(0.1 * (1 + 0.005*rng.NormFloat64()))
-			for _, joints := range p.Marks.Joints {
+			for _, digit := range hand.Digits {
+				joints := p.Marks.Joints[digit]
 				for _, j := range []hand.Joint{hand.MCP, hand.PIP} {
-					joints[j] = joints[j].Add(missedBy(p.Marks.ClickSD, rng))
+					if at, marked := joints[j]; marked {
+						joints[j] = at.Add(missedBy(p.Marks.ClickSD, rng))
+					}
 				}
 			}
 		}

@@ -99,7 +99,7 @@ func work(folder string) error {
 		return err
 	}
 	for i := 0; ; i++ {
-		x := float64(i%4000)/100 + 1
+		x := float64(100+i%4000) / 100 // of two decimals: a longer number is refused in a note
 		if err := book.SaveMarks(photos[0].ID, "AB", marksAt(x)); err != nil {
 			return err
 		}
