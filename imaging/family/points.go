@@ -14,7 +14,7 @@ var points = []Point{
 	{JoinedNails, "The nails are joined", "Nails that are joined",
 		"The nails are joined too. After they are parted, each nail can be narrow, ridged or uneven at its edge, and the fingertip can be slim on that side. This stays visible. If a nail grows into the skin or hurts, a small operation may help."},
 	{MissingPhalanx, "A bone or a joint of a finger is missing", "A bone that is missing",
-		"One finger has a bone less than most fingers, so it is shorter or has one joint less. Parting the fingers does not add the bone. The finger stays short, and it keeps its own way of moving. We also had to find another way to plan the new web, and we will show you how."},
+		"One finger has a bone less than most fingers, so it is shorter or has one joint less. Parting the fingers does not add the bone. The finger stays short, and it keeps its own way of moving. The new web is planned in another way for this finger, and we will show you how."},
 	{OvergrownDigit, "A finger is larger than on the other hand", "A finger that is larger",
 		"One finger is longer or wider than the same finger of the other hand. It may grow faster than the others. Parting the fingers does not stop this. We will measure both hands at each visit. If the finger goes on growing too much, we will talk about what can be done and when."},
 	{SeveralDigits, "More than two digits are joined", "More than two fingers together",

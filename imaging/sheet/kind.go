@@ -19,7 +19,8 @@ const (
 // kinds lists all kinds in the order in which they are explained.
 var kinds = [...]Kind{ArchLine, FlapOutline, DorsalZigzag, PalmarZigzag, GraftOutline, BaseLine, JoinLine}
 
-// style is how a line is printed: told apart by its dashes before its colour.
+// style is how a line is printed: what is cut is solid and told apart by its
+// weight before its colour, what is not cut is dashed.
 type style struct {
 	name, id string
 	ink      color.RGBA
@@ -29,13 +30,13 @@ type style struct {
 }
 
 var styles = [...]style{
-	ArchLine:     {"planned arch", "arch", color.RGBA{0x8f, 0x4a, 0x00, 0xff}, 0.5, nil, true},
-	FlapOutline:  {"flap", "flap", color.RGBA{0x0c, 0x4a, 0x86, 0xff}, 0.35, []float64{5, 1.1}, true},
-	DorsalZigzag: {"zigzag, back of the hand", "zigzag-dorsal", color.RGBA{0x15, 0x15, 0x15, 0xff}, 0.35, []float64{2.2, 1.1}, true},
-	PalmarZigzag: {"zigzag, palm", "zigzag-palmar", color.RGBA{0x7a, 0x1f, 0x5c, 0xff}, 0.35, []float64{3.2, 0.9, 0.5, 0.9}, true},
-	GraftOutline: {"graft", "graft", color.RGBA{0x0b, 0x5c, 0x3b, 0xff}, 0.35, nil, true},
-	BaseLine:     {"base of the flap, not cut", "base", color.RGBA{0x0c, 0x4a, 0x86, 0xff}, 0.2, []float64{0.5, 0.9}, false},
-	JoinLine:     {"line of the join", "join", color.RGBA{0x70, 0x70, 0x70, 0xff}, 0.2, []float64{0.5, 1}, false},
+	ArchLine:     {"planned arch", "arch", color.RGBA{0x8f, 0x4a, 0x00, 0xff}, 0.55, nil, true},
+	FlapOutline:  {"flap", "flap", color.RGBA{0x0c, 0x4a, 0x86, 0xff}, 0.4, nil, true},
+	DorsalZigzag: {"zigzag, back of the hand", "zigzag-dorsal", color.RGBA{0x15, 0x15, 0x15, 0xff}, 0.3, nil, true},
+	PalmarZigzag: {"zigzag, palm", "zigzag-palmar", color.RGBA{0x7a, 0x1f, 0x5c, 0xff}, 0.75, nil, true},
+	GraftOutline: {"graft", "graft", color.RGBA{0x0b, 0x5c, 0x3b, 0xff}, 0.25, nil, true},
+	BaseLine:     {"base of the flap, not cut", "base", color.RGBA{0x0c, 0x4a, 0x86, 0xff}, 0.3, []float64{1.6, 1.2}, false},
+	JoinLine:     {"line of the join, not cut", "join", color.RGBA{0x70, 0x70, 0x70, 0xff}, 0.2, []float64{0.5, 1}, false},
 }
 
 // String is the kind in words.

@@ -114,7 +114,7 @@ func TestASheetTellsAllThatIsPlannedAndNoMore(t *testing.T) {
 			t.Errorf("%s is %q: want a figure with its interval", name, rows[name].Value)
 		}
 	}
-	if !strings.Contains(rows["dorsal web index"].Note, "limit") || rows["groin"].Value != "gave 12 cm²" {
+	if !strings.Contains(rows["dorsal web index"].Note, ": 0.") || rows["groin"].Value != "gave 12 cm²" {
 		t.Errorf("index %+v, groin %+v", rows["dorsal web index"], rows["groin"])
 	}
 	if len(c.Sources) < 5 || !strings.Contains(strings.Join(c.Sources, "\n"), "Bae DS") || c.Caution == "" || c.Scale == "" {

@@ -21,7 +21,10 @@ func (w *writer) outlinePages() {
 	}
 }
 
-const instruction = "Print at 100 %, without scaling; measure both bars."
+const instruction = "Print at 100 %, without scaling. Measure both bars:"
+
+// ends says between which places a bar is 50 mm long.
+const ends = "50.0 mm from the middle of one end mark to the middle of the other."
 
 // barLength is the length of a check bar in millimetres.
 const barLength = 50.0
@@ -61,7 +64,7 @@ func (w *writer) bars() {
 	w.at(x+barLength+3, y-4.4, "50 mm")
 	w.at(x+barLength+17, y-4.4, instruction)
 	w.set("", smallSize, ink)
-	for i, line := range w.lines(w.content.Scale, w.field.right-x-barLength-3) {
+	for i, line := range w.lines(ends+"\n"+w.content.Scale, w.field.right-x-barLength-3) {
 		w.at(x+barLength+3, y+0.2+float64(i)*lineOf(smallSize), line)
 	}
 	w.set("B", textSize, ink)
@@ -97,7 +100,9 @@ func (w *writer) stroke(k Kind, widen float64) {
 	w.pdf.SetDrawColor(int(s.ink.R), int(s.ink.G), int(s.ink.B))
 	w.pdf.SetLineWidth(s.width * widen)
 	w.pdf.SetDashPattern(s.dash, 0)
-	w.pdf.SetLineCapStyle("butt")
+	if w.pdf.SetLineCapStyle("round"); len(s.dash) > 0 {
+		w.pdf.SetLineCapStyle("butt") // round ends would fill the gaps
+	}
 	w.pdf.SetLineJoinStyle("round")
 }
 

@@ -152,7 +152,7 @@ func (g *gatherer) graftPieces(w planning.Web) {
 		}
 		g.content.Pieces = append(g.content.Pieces, Piece{
 			Name:     fmt.Sprintf("%s: graft, %v finger", wording.WebName(w.Web), d),
-			Note:     fmt.Sprintf("%.1f × %.1f mm. A template to begin cutting from.", float64(p.Width), float64(p.Length)),
+			Note:     fmt.Sprintf("%.1f mm along the finger × %.1f mm around it. A template to begin cutting from.", float64(p.Length), float64(p.Width)),
 			Outlines: []Outline{{Kind: GraftOutline, Points: p.Outline, Closed: true}},
 		})
 	}

@@ -88,7 +88,17 @@ func verdicts(f plan.Figures, figure string) string {
 	return strings.Join(out, "; ")
 }
 
-func verdict(v norms.Verdict) string { return wording.Verdict(v) + ", limit " + wording.Limit(v) }
+// verdict says in plain words what was found and beside what: "no difference
+// that can be told; other hand: 0.56". That no difference can be told is a doubt
+// already and is not doubted once more.
+func verdict(v norms.Verdict) string {
+	found := wording.Verdict(v)
+	if v.Finding == norms.NoDifference {
+		found = wording.Term(v.Finding)
+	}
+	limit, _, _ := strings.Cut(wording.Limit(v), " (")
+	return found + "; " + wording.Term(v.Against) + ": " + limit
+}
 
 func (g *gatherer) patterns(f plan.Figures) {
 	for _, p := range f.Patterns {
