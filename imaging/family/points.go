@@ -22,5 +22,5 @@ var points = []Point{
 	{AfterOperation, "", "After the operation",
 		"There will be scars, and often a piece of skin from another part of the body. That skin can look darker, lighter or grow hair, and the place it came from has a scar as well. Scars are red and firm at first and take a year or more to settle. While the child grows, the web can creep forward again. Some children then need another operation. That is why we want to see the hand again and again until it is grown."},
 	{Closing, "", "Your questions",
-		"This page is there to help us talk. It does not stand in for the talk. The surgeon will tell you what is meant for your child, and what else can go wrong. Write your questions here and bring them along."},
+		"This page is there to help you ask. It does not stand in for your visit. The surgeon will tell you what is meant for your child, and what else can go wrong. Write your questions here and bring them along."},
 }
