@@ -3,6 +3,8 @@ package trace
 import (
 	"image"
 	"math"
+	"runtime"
+	"sync"
 
 	"ogive/geometry/plane"
 	"ogive/imaging/photo"
@@ -77,26 +79,38 @@ func survey(p *photo.Photograph, f frame) *terrain {
 
 // sample reads one slice of rows for every row of the terrain. Of a strongly
 // shrunk picture a part of each slice will do: reading all pixels would take
-// longer than all the rest, and a sample is the mean of many pixels anyway.
+// longer than all the rest, and a sample is the mean of many pixels anyway. Rows
+// are shared out to the processors; each writes its own samples only.
 func (t *terrain) sample(p *photo.Photograph, r image.Rectangle, n int) {
+	lanes := max(1, min(runtime.GOMAXPROCS(0), t.h/16))
+	var all sync.WaitGroup
+	for lane := range lanes {
+		all.Go(func() {
+			for j := lane; j < t.h; j += lanes {
+				t.sampleRow(p, r, n, j)
+			}
+		})
+	}
+	all.Wait()
+}
+
+func (t *terrain) sampleRow(p *photo.Photograph, r image.Rectangle, n, j int) {
 	fine := max(1, n/8)
 	per := n / fine
-	for j := range t.h {
-		y := r.Min.Y + j*n + (n-fine)/2
-		slice := p.Patch(image.Rect(r.Min.X, y, r.Min.X+t.w*n, y+fine), fine)
-		for i := range t.w {
-			var c colour
-			first := i * n / fine
-			for k := first; k < first+per; k++ {
-				c[0] += float64(slice.R[k])
-				c[1] += float64(slice.G[k])
-				c[2] += float64(slice.B[k])
-			}
-			for k := range c {
-				c[k] = math.Log(c[k]/float64(per) + darkest)
-			}
-			t.light[j*t.w+i] = c
+	y := r.Min.Y + j*n + (n-fine)/2
+	slice := p.Patch(image.Rect(r.Min.X, y, r.Min.X+t.w*n, y+fine), fine)
+	for i := range t.w {
+		var c colour
+		first := i * n / fine
+		for k := first; k < first+per; k++ {
+			c[0] += float64(slice.R[k])
+			c[1] += float64(slice.G[k])
+			c[2] += float64(slice.B[k])
 		}
+		for k := range c {
+			c[k] = math.Log(c[k]/float64(per) + darkest)
+		}
+		t.light[j*t.w+i] = c
 	}
 }
 

@@ -67,7 +67,7 @@ type effort struct {
 
 var (
 	thorough = effort{points: finePoints, relearnings: 1, trialRows: 36}
-	draft    = effort{points: finePoints / 4, trialRows: 10}
+	draft    = effort{points: finePoints / 5, trialRows: 6}
 )
 
 func follow(p *photo.Photograph, seeds [3]plane.PixelPoint, e effort) (Border, error) {
