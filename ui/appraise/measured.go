@@ -7,6 +7,7 @@ import (
 
 	"ogive/geometry/deviation"
 	"ogive/geometry/hand"
+	"ogive/geometry/norms"
 	"ogive/imaging/appraisal"
 	"ogive/imaging/casebook"
 	"ogive/imaging/casebook/course"
@@ -17,9 +18,10 @@ import (
 
 // Measured is what the program has measured on the photographs of one sitting, in
 // words with their intervals: the index and the creep of each web, the deviation
-// of each digit. Photographs that were not read before are read now, which takes
+// of each digit, and how far a graft differs from the skin around it by the limits of
+// the table. Photographs that were not read before are read now, which takes
 // as long as opening them: call it beside Fyne's goroutine.
-func Measured(ctx context.Context, book *casebook.Casebook, read *readings.Book, caseID, sitting int64) (map[Beside]string, error) {
+func Measured(ctx context.Context, book *casebook.Casebook, read *readings.Book, caseID, sitting int64, table norms.Table) (map[Beside]string, error) {
 	items, err := read.Case(ctx, caseID, nil)
 	if err != nil {
 		return nil, err
@@ -42,7 +44,7 @@ func Measured(ctx context.Context, book *casebook.Casebook, read *readings.Book,
 			}
 		}
 	}
-	return m, nil
+	return m, m.colours(book, all.Case, sitting, table)
 }
 
 type measured map[Beside]string

@@ -14,11 +14,13 @@ import (
 	"testing"
 
 	"ogive/geometry/hand"
+	"ogive/geometry/plane"
 	"ogive/imaging/appraisal"
 	"ogive/imaging/casebook"
 	"ogive/imaging/casebook/readings"
 	"ogive/imaging/marksfile"
 	"ogive/imaging/measure"
+	"ogive/imaging/planfile"
 )
 
 // painted is a photograph of a web that is a semicircle of radius 50 pixels, its
@@ -90,7 +92,8 @@ func TestTheCreepOfAFollowUpStandsBesideHowTheWebFeels(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := Measured(context.Background(), book, read, id, sittings[1].ID)
+	keepPatches(t, book, id, sittings[1].ID)
+	m, err := Measured(context.Background(), book, read, id, sittings[1].ID, with.Norms)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -98,9 +101,33 @@ func TestTheCreepOfAFollowUpStandsBesideHowTheWebFeels(t *testing.T) {
 		{appraisal.MeasuredIndex, third}:                                "dorsal web index 0.6",
 		{appraisal.MeasuredCreep, third}:                                "creep 0.2",
 		{appraisal.MeasuredBend, appraisal.Digit(hand.Left, hand.Ring)}: "at the PIP joint",
+		{appraisal.ColourDifference, third}:                             "CIEDE2000 0.", // the painted skin is all alike
 	} {
 		if !strings.Contains(m[at], want) || !strings.Contains(m[at], "±") {
 			t.Errorf("beside %v stands %q, want %q with its interval", at, m[at], want)
+		}
+	}
+}
+
+// keepPatches keeps a plan that samples a graft and the skin next to it on the
+// photograph of a sitting.
+func keepPatches(t *testing.T, book *casebook.Casebook, id, sitting int64) {
+	t.Helper()
+	all, err := book.Photographs(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range all {
+		if p.Sitting != sitting {
+			continue
+		}
+		text, err := planfile.File{Photograph: p.File(), Side: hand.Left, View: hand.Dorsal, Patches: []planfile.Patch{
+			{Name: "graft", Centre: plane.Pt[plane.Pixel](60, 200), Radius: 20}, {Name: "neighbour", Centre: plane.Pt[plane.Pixel](340, 200), Radius: 20}}}.Encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := book.SavePlan(p.ID, "AB", string(text)); err != nil {
+			t.Fatal(err)
 		}
 	}
 }

@@ -101,7 +101,7 @@ func figuresBeside(book *casebook.Casebook, settings measure.Settings, c caseboo
 	if err != nil {
 		return nil
 	}
-	figures, err := appraise.Measured(context.Background(), book, read, c.ID, s.ID)
+	figures, err := appraise.Measured(context.Background(), book, read, c.ID, s.ID, settings.Norms)
 	if err != nil {
 		return nil
 	}

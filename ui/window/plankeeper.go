@@ -6,7 +6,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 
 	"ogive/geometry/hand"
@@ -173,20 +172,12 @@ func (k inBook) photographs() ([]plancolour.Other, error) {
 	var out []plancolour.Other
 	for _, p := range all {
 		if p.ID != k.photograph.ID {
-			out = append(out, plancolour.Other{Name: strconv.FormatInt(p.ID, 10), Title: p.Hand + " " + p.View + ", " + string(p.Date)})
+			out = append(out, plancolour.Other{Name: casebook.NameOf(p), Title: p.Hand + " " + p.View + ", " + string(p.Date)})
 		}
 	}
 	return out, err
 }
 
 func (k inBook) open(name string) (*photo.Photograph, error) {
-	id, err := strconv.ParseInt(name, 10, 64)
-	if err != nil {
-		return nil, err
-	}
-	p, err := k.book.Photograph(id)
-	if err != nil {
-		return nil, err
-	}
-	return photo.Open(k.book.Path(p))
+	return k.book.OpenNamed(k.photograph)(name)
 }
